@@ -1,0 +1,171 @@
+package org.quietline.assess;
+
+import java.time.LocalDate;
+import java.util.List;
+
+/** One thing that stands against calling a method steady. */
+public sealed interface Concern {
+
+  /**
+   * How grave it is.
+   *
+   * @return watch or hold
+   */
+  Verdict.Level level();
+
+  /**
+   * Stop signals without a recorded cause.
+   *
+   * @param stream the stream they are on
+   * @param open the open stop signals, oldest first, at least one
+   */
+  record OpenStopSignals(StreamFindings stream, List<Signal> open) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.HOLD;
+    }
+  }
+
+  /**
+   * Notices without a recorded cause.
+   *
+   * @param stream the stream they are on
+   * @param open the open notices, oldest first, at least one
+   */
+  record OpenNotices(StreamFindings stream, List<Signal> open) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * The calibration in use is past its validity.
+   *
+   * @param drift the window
+   */
+  record CalibrationExpired(Drift drift) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.HOLD;
+    }
+  }
+
+  /**
+   * The calibration has more likely than not carried results beyond the allowance already.
+   *
+   * @param drift the window
+   */
+  record RecalibrateNow(Drift drift) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.HOLD;
+    }
+  }
+
+  /**
+   * The calibration will not last to its date.
+   *
+   * @param drift the window
+   * @param lastSafeDay the last day it may be used
+   */
+  record RecalibrateEarly(Drift drift, LocalDate lastSafeDay) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * It cannot be said whether the calibration lasts.
+   *
+   * @param drift the window
+   */
+  record DriftUnknown(Drift drift) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * Results of the period were made past a date.
+   *
+   * @param results those results, oldest first, at least one
+   */
+  record UsedPastDate(List<OutOfDate> results) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.HOLD;
+    }
+  }
+
+  /**
+   * The pairs of a person are further apart than the others'.
+   *
+   * @param person the comparison
+   */
+  record PersonDiffers(PersonPairs person) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * More pairs of the period are apart than chance explains.
+   *
+   * @param replicates the pairs
+   */
+  record PairsDisagree(Replicates replicates) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * The stream has too few results for limits that can be relied on.
+   *
+   * @param stream the stream
+   */
+  record TooFewResults(StreamFindings stream) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /** The method has no control results at all, so nothing can be said about it. */
+  record NoControls() implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * No control result in the period.
+   *
+   * @param last the day of the latest control result
+   */
+  record NoRecentControls(LocalDate last) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * The control material reads off its assigned value by more than chance explains, beyond the
+   * allowance or, where none is set, at all.
+   *
+   * @param stream the stream
+   */
+  record Biased(StreamFindings stream) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+}

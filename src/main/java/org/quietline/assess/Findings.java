@@ -1,0 +1,41 @@
+package org.quietline.assess;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import org.quietline.bench.Accounting;
+
+/**
+ * Everything a review found: the value that pages, files and the screen are made from.
+ *
+ * @param bench the bench's name
+ * @param period the days under review; everything recorded up to its last day is used
+ * @param now the moment the review speaks from: the end of the period or the latest row, whichever
+ *     is earlier
+ * @param accounting what became of every row
+ * @param methods the findings of each method, in the order of the settings
+ * @param settingsFingerprint the first 8 hexadecimal digits of the SHA-256 of the settings file
+ * @param dataFingerprint the first 8 hexadecimal digits of the SHA-256 over all files read
+ */
+public record Findings(
+    String bench,
+    Period period,
+    LocalDateTime now,
+    Accounting accounting,
+    List<MethodFindings> methods,
+    String settingsFingerprint,
+    String dataFingerprint) {
+  /** Copies the list. */
+  public Findings {
+    methods = List.copyOf(methods);
+  }
+
+  /**
+   * Whether a person has nothing to do.
+   *
+   * @return true when every method is steady and every setting could be used
+   */
+  public boolean steady() {
+    return accounting.settingsAside().isEmpty()
+        && methods.stream().allMatch(m -> m.verdict().level() == Verdict.Level.STEADY);
+  }
+}

@@ -1,0 +1,37 @@
+package org.quietline.assess;
+
+import java.util.List;
+import org.quietline.bench.Method;
+
+/**
+ * What a review found about one method.
+ *
+ * @param method the method
+ * @param verdict the verdict and its reasons
+ * @param replicates how readings agree, one entry an instrument and role that has pairs
+ * @param people how the pairs of each person compare with the others', one entry a person
+ * @param streams the control streams, one entry an instrument and material
+ * @param drift the current calibration of each instrument
+ * @param precision how precise the method is on its control materials
+ * @param capability what the process is capable of against the method's limit
+ * @param outOfDate results made past a calibration's or a reagent's date, in time order
+ */
+public record MethodFindings(
+    Method method,
+    Verdict verdict,
+    List<Replicates> replicates,
+    List<PersonPairs> people,
+    List<StreamFindings> streams,
+    List<Drift> drift,
+    Precision precision,
+    Answer<Capability> capability,
+    List<OutOfDate> outOfDate) {
+  /** Copies the lists. */
+  public MethodFindings {
+    replicates = List.copyOf(replicates);
+    people = List.copyOf(people);
+    streams = List.copyOf(streams);
+    drift = List.copyOf(drift);
+    outOfDate = List.copyOf(outOfDate);
+  }
+}

@@ -1,0 +1,134 @@
+package org.quietline.bench;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A test method run on the bench. Source of the word: ISO/IEC 17025:2017, 3.6 ("laboratory").
+ *
+ * @param key its key, unique on the bench, without a stroke
+ * @param title its name as printed
+ * @param unit the unit of its results
+ * @param decimals how many decimals its results are reported with, 0 to 9
+ * @param replicates how many readings make one result, at least 1
+ * @param replicateKind what a second reading repeats
+ * @param calibrationValidDays days a calibration may be used, if the method is calibrated
+ * @param allowance how far calibration drift may carry a result, if set
+ * @param limits the limits a product must keep, if any
+ * @param shelfLife days a reagent lasts once opened, if set
+ * @param published the published repeatability the user typed in, if any
+ */
+public record Method(
+    String key,
+    String title,
+    Unit unit,
+    int decimals,
+    int replicates,
+    ReplicateKind replicateKind,
+    OptionalInt calibrationValidDays,
+    Optional<Allowance> allowance,
+    Optional<ProductLimits> limits,
+    ShelfLife shelfLife,
+    Optional<PublishedRepeatability> published) {
+
+  /** Checks keys and ranges. */
+  public Method {
+    Checks.key("key", key);
+    Checks.text("title", title);
+    Checks.atLeast("decimals", 0, decimals);
+    if (decimals > 9) {
+      throw new IllegalArgumentException("decimals is " + decimals + ", it must be at most 9");
+    }
+    Checks.atLeast("replicates", 1, replicates);
+    calibrationValidDays.ifPresent(d -> Checks.atLeast("calibration-valid-days", 1, d));
+  }
+
+  /**
+   * How far calibration drift may carry a result before it is unfit for use: an amount in the
+   * method's unit, or a percentage of the level.
+   *
+   * @param amount the amount or the percentage, more than 0
+   * @param percent whether it is a percentage
+   */
+  public record Allowance(BigDecimal amount, boolean percent) {
+    /** Checks the amount. */
+    public Allowance {
+      Checks.positive(percent ? "allowable-bias-percent" : "allowable-bias", amount);
+    }
+
+    /**
+     * The allowance at a level.
+     *
+     * @param level in the method's unit
+     * @return in the method's unit
+     */
+    public double at(double level) {
+      return percent ? amount.doubleValue() / 100 * Math.abs(level) : amount.doubleValue();
+    }
+  }
+
+  /**
+   * Limits a product must keep, and where they come from.
+   *
+   * @param lower the lower limit in the method's unit, if any
+   * @param upper the upper limit in the method's unit, if any
+   * @param source the specification, as printed beside the limit
+   */
+  public record ProductLimits(
+      Optional<BigDecimal> lower, Optional<BigDecimal> upper, Optional<String> source) {
+    /** Checks that there is a limit, and that the two are in order. */
+    public ProductLimits {
+      if (lower.isEmpty() && upper.isEmpty()) {
+        throw new IllegalArgumentException("neither a lower nor an upper limit");
+      }
+      if (lower.isPresent() && upper.isPresent() && lower.get().compareTo(upper.get()) >= 0) {
+        throw new IllegalArgumentException(
+            "product-lower-limit "
+                + lower.get()
+                + " is not below product-upper-limit "
+                + upper.get());
+      }
+    }
+  }
+
+  /**
+   * Days a reagent lasts after it was opened.
+   *
+   * @param refrigerated days in the refrigerator, if set
+   * @param ambient days outside it, if set
+   */
+  public record ShelfLife(OptionalInt refrigerated, OptionalInt ambient) {
+    /** No shelf life is set. */
+    public static final ShelfLife NOT_SET = new ShelfLife(OptionalInt.empty(), OptionalInt.empty());
+
+    /** Checks the days. */
+    public ShelfLife {
+      refrigerated.ifPresent(d -> Checks.atLeast("shelf-life-days, refrigerated,", 1, d));
+      ambient.ifPresent(d -> Checks.atLeast("shelf-life-days, ambient,", 1, d));
+    }
+
+    /**
+     * The shelf life under a kind of storage.
+     *
+     * @param storage how the reagent is kept
+     * @return days after opening, if set
+     */
+    public OptionalInt under(Storage storage) {
+      return storage == Storage.REFRIGERATED ? refrigerated : ambient;
+    }
+  }
+
+  /**
+   * The published repeatability of a method, typed in by the user from an own copy.
+   *
+   * @param limit the repeatability limit in the method's unit
+   * @param source the document and edition, if given
+   */
+  public record PublishedRepeatability(BigDecimal limit, Optional<String> source) {
+    /** Checks the limit. */
+    public PublishedRepeatability {
+      Checks.positive("published-repeatability", limit);
+    }
+  }
+}

@@ -1,0 +1,125 @@
+package org.quietline.bench;
+
+import java.math.BigDecimal;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One test of one sample: its readings and the circumstances. Source of the word: ISO 3534-2, test
+ * result.
+ *
+ * @param takenAt when, in the bench's local time
+ * @param method the method's key
+ * @param instrument the instrument's key
+ * @param role what the sample was
+ * @param sample the sample's id; of a control, the material's key
+ * @param readings the readings in the method's unit, in the order they were taken, at least one
+ * @param writtenUnit the unit the readings were written in
+ * @param calibration the calibration the row names, if it names one
+ * @param reagentLot the reagent lot, if named
+ * @param operator the sign of the person, if given
+ * @param remark a remark, if given
+ * @param session the session's id, if given
+ * @param temperatureC the bench's temperature in degrees Celsius, if given
+ * @param sequence the running number of the instrument or pad, if given
+ * @param origin where it was read from
+ */
+public record Result(
+    LocalDateTime takenAt,
+    String method,
+    String instrument,
+    Role role,
+    String sample,
+    List<Reading> readings,
+    Unit writtenUnit,
+    Optional<String> calibration,
+    Optional<String> reagentLot,
+    Optional<String> operator,
+    Optional<String> remark,
+    Optional<String> session,
+    Optional<BigDecimal> temperatureC,
+    Optional<String> sequence,
+    Origin origin) {
+
+  /** Checks keys and readings. */
+  public Result {
+    Checks.key("method", method);
+    Checks.key("instrument", instrument);
+    Checks.key("sample", sample);
+    readings = List.copyOf(readings);
+    if (readings.isEmpty()) {
+      throw new IllegalArgumentException("a result without readings");
+    }
+  }
+
+  /**
+   * The pair: the first two readings. A third reading never enters it, because a reading that
+   * replaced another one makes pairs look better than they are.
+   *
+   * @return empty unless both are plain numbers
+   */
+  public Optional<Pair> pair() {
+    if (readings.size() >= 2
+        && readings.get(0) instanceof Reading.Measured first
+        && readings.get(1) instanceof Reading.Measured second) {
+      return Optional.of(new Pair(first.value().doubleValue(), second.value().doubleValue()));
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * The reported value: the mean of the readings; where more readings were taken than the method
+   * asks for, the median of all of them (ISO 5725-6, 5.2.2, the fallback that needs no limit).
+   * Missing readings are left out.
+   *
+   * @param replicates how many readings the method asks for
+   * @return in the method's unit; empty when a reading is censored or none is a number
+   */
+  public OptionalDouble value(int replicates) {
+    List<BigDecimal> numbers = new ArrayList<>();
+    for (Reading reading : readings) {
+      if (reading instanceof Reading.Measured measured) {
+        numbers.add(measured.value());
+      } else if (!(reading instanceof Reading.Missing)) {
+        return OptionalDouble.empty();
+      }
+    }
+    if (numbers.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(numbers.size() > replicates ? median(numbers) : mean(numbers));
+  }
+
+  private static double mean(List<BigDecimal> numbers) {
+    BigDecimal sum = numbers.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
+    return sum.doubleValue() / numbers.size();
+  }
+
+  private static double median(List<BigDecimal> numbers) {
+    List<BigDecimal> sorted = numbers.stream().sorted().toList();
+    int middle = sorted.size() / 2;
+    return sorted.size() % 2 == 1
+        ? sorted.get(middle).doubleValue()
+        : sorted.get(middle - 1).add(sorted.get(middle)).doubleValue() / 2;
+  }
+
+  /**
+   * The two readings that are compared with each other.
+   *
+   * @param first in the method's unit
+   * @param second in the method's unit
+   */
+  public record Pair(double first, double second) {
+    /**
+     * How far apart they are.
+     *
+     * @return not negative, in the method's unit
+     */
+    public double range() {
+      return Math.abs(first - second);
+    }
+  }
+}

@@ -1,0 +1,71 @@
+package org.quietline.bench;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a bench set down about itself in {@code bench.toml}.
+ *
+ * @param name the bench's name, as printed on each page
+ * @param timezone the time zone of all local times
+ * @param methods the test methods it runs
+ * @param instruments its instruments
+ * @param materials its control materials
+ * @param people the people who test, review and release; may be empty
+ * @param baselines baselines chosen by a person; may be empty
+ * @param chart how control charts are made
+ */
+public record Settings(
+    String name,
+    ZoneId timezone,
+    List<Method> methods,
+    List<Instrument> instruments,
+    List<Material> materials,
+    List<Person> people,
+    List<BaselineChoice> baselines,
+    ChartSettings chart) {
+
+  /** Copies the lists. */
+  public Settings {
+    Checks.text("name", name);
+    methods = List.copyOf(methods);
+    instruments = List.copyOf(instruments);
+    materials = List.copyOf(materials);
+    people = List.copyOf(people);
+    baselines = List.copyOf(baselines);
+  }
+
+  /**
+   * Finds a method.
+   *
+   * @param key its key
+   * @return the method, if the bench runs it
+   */
+  public Optional<Method> method(String key) {
+    return methods.stream().filter(m -> m.key().equals(key)).findFirst();
+  }
+
+  /**
+   * Finds an instrument.
+   *
+   * @param key its key
+   * @return the instrument, if the bench has it
+   */
+  public Optional<Instrument> instrument(String key) {
+    return instruments.stream().filter(i -> i.key().equals(key)).findFirst();
+  }
+
+  /**
+   * Finds a control material of a method.
+   *
+   * @param method the method's key
+   * @param key the material's key
+   * @return the material, if the bench keeps it for that method
+   */
+  public Optional<Material> material(String method, String key) {
+    return materials.stream()
+        .filter(m -> m.key().equals(key) && m.method().equals(method))
+        .findFirst();
+  }
+}

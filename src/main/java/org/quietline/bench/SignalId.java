@@ -1,0 +1,64 @@
+package org.quietline.bench;
+
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.Optional;
+
+/**
+ * The name of a signal: which rule which control result broke. Written {@code
+ * method/instrument/material/time/rule}.
+ *
+ * @param method the method's key
+ * @param instrument the instrument's key
+ * @param material the material's key
+ * @param at when the result was taken
+ * @param rule the rule it broke
+ */
+public record SignalId(
+    String method, String instrument, String material, LocalDateTime at, Rule rule) {
+  /** Checks keys. */
+  public SignalId {
+    Checks.key("method", method);
+    Checks.key("instrument", instrument);
+    Checks.key("material", material);
+  }
+
+  /**
+   * Whether the signal is on a result.
+   *
+   * @param result a result
+   * @return true for a control result of the same method, instrument, material and time
+   */
+  public boolean isOn(Result result) {
+    return result.role() == Role.CONTROL
+        && result.takenAt().equals(at)
+        && result.method().equals(method)
+        && result.instrument().equals(instrument)
+        && result.sample().equals(material);
+  }
+
+  /**
+   * Reads what {@link #toString()} writes.
+   *
+   * @param text the id
+   * @return empty when the text is no signal id
+   */
+  public static Optional<SignalId> parse(String text) {
+    String[] parts = text.strip().split("/", -1);
+    if (parts.length != 5) {
+      return Optional.empty();
+    }
+    Optional<Rule> rule = Rule.parse(parts[4]);
+    try {
+      LocalDateTime at = LocalDateTime.parse(parts[3]);
+      return rule.map(r -> new SignalId(parts[0], parts[1], parts[2], at, r));
+    } catch (DateTimeParseException | IllegalArgumentException e) {
+      return Optional.empty();
+    }
+  }
+
+  @Override
+  public String toString() {
+    return String.join("/", method, instrument, material, at.toString(), rule.key());
+  }
+}

@@ -1,0 +1,2 @@
+/** The commands. */
+package org.quietline.cli;

@@ -1,0 +1,2 @@
+/** Charts as data become pictures. */
+package org.quietline.report.chart;

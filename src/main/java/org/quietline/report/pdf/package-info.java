@@ -1,0 +1,2 @@
+/** Pages as values become PDF bytes. */
+package org.quietline.report.pdf;
