@@ -43,6 +43,26 @@ public record Accounting(
   }
 
   /**
+   * Files of which not one row could be used, empty ones included.
+   *
+   * @return their names
+   */
+  public List<String> unreadFiles() {
+    return files.stream()
+        .filter(f -> rowsAside(f.file()) == f.rows() && isNamedAside(f.file()))
+        .map(FileRead::file)
+        .toList();
+  }
+
+  private long rowsAside(String file) {
+    return aside.stream().filter(a -> a.file().equals(file)).mapToLong(SetAside::rows).sum();
+  }
+
+  private boolean isNamedAside(String file) {
+    return aside.stream().anyMatch(a -> a.file().equals(file));
+  }
+
+  /**
    * How many rows were read from all files.
    *
    * @return rows, headers and empty lines not counted

@@ -1,5 +1,6 @@
 package org.quietline.bench;
 
+import java.time.LocalDateTime;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -53,6 +54,23 @@ public record Bench(
   }
 
   /**
+   * The bench as it stood at a moment: without the results, calibrations and actions that were
+   * recorded later. Reagent lots and outside results carry no time of recording and stay.
+   *
+   * @param moment local time of the bench
+   * @return the bench as of then
+   */
+  public Bench asOf(LocalDateTime moment) {
+    return new Bench(
+        settings,
+        results.stream().filter(r -> !r.takenAt().isAfter(moment)).toList(),
+        calibrations.stream().filter(c -> !c.calibratedAt().isAfter(moment)).toList(),
+        reagentLots,
+        actions.stream().filter(a -> !a.recordedAt().isAfter(moment)).toList(),
+        outsideResults);
+  }
+
+  /**
    * The reagent lot a result was made with.
    *
    * @param result a result of this bench
@@ -79,12 +97,14 @@ public record Bench(
   }
 
   /**
-   * Whether a cause is recorded for a signal, which closes it.
+   * The action that closes a signal: the latest that names it and a cause.
    *
    * @param signal the signal
-   * @return true when some action names the signal and a cause
+   * @return empty while the signal is open
    */
-  public boolean isClosed(SignalId signal) {
-    return actions.stream().anyMatch(a -> a.signal().equals(signal) && a.cause().isPresent());
+  public Optional<Action> closing(SignalId signal) {
+    return actions.stream()
+        .filter(a -> a.signal().equals(signal) && a.cause().isPresent())
+        .max(Comparator.comparing(Action::recordedAt));
   }
 }

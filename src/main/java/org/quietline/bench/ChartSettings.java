@@ -10,8 +10,8 @@ import java.util.Optional;
  * @param baselineResults how many first results make the baseline where nobody chose one, at least
  *     5
  * @param limitsFrom how limits are computed from the baseline
- * @param weighting the weight of the newest result in the exponentially weighted mean, above 0 and
- *     at most 1
+ * @param weighting the weight of the newest result in the exponentially weighted mean, from 0.01 to
+ *     1
  * @param stopRules the rules whose signals stop the method
  * @param noticeRules the rules whose signals are notices
  */
@@ -35,9 +35,9 @@ public record ChartSettings(
   /** Checks ranges. */
   public ChartSettings {
     Checks.atLeast("baseline-results", 5, baselineResults);
-    if (!(weighting > 0 && weighting <= 1)) {
+    if (!(weighting >= 0.01 && weighting <= 1)) {
       throw new IllegalArgumentException(
-          "weighting is " + weighting + ", it must be above 0 and at most 1");
+          "weighting is " + weighting + ", it must be from 0.01 to 1");
     }
     stopRules = List.copyOf(stopRules);
     noticeRules = List.copyOf(noticeRules);

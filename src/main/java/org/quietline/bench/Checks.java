@@ -27,6 +27,12 @@ final class Checks {
     }
   }
 
+  static void atMost(String what, int most, int value) {
+    if (value > most) {
+      throw new IllegalArgumentException(what + " is " + value + ", it must be at most " + most);
+    }
+  }
+
   static void atLeast(String what, int least, int value) {
     if (value < least) {
       throw new IllegalArgumentException(what + " is " + value + ", it must be at least " + least);

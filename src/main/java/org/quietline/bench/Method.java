@@ -32,16 +32,21 @@ public record Method(
     ShelfLife shelfLife,
     Optional<PublishedRepeatability> published) {
 
+  /** Ten years; a longer one is a slip of the pen. */
+  private static final int LONGEST_VALIDITY = 3660;
+
   /** Checks keys and ranges. */
   public Method {
     Checks.key("key", key);
     Checks.text("title", title);
     Checks.atLeast("decimals", 0, decimals);
-    if (decimals > 9) {
-      throw new IllegalArgumentException("decimals is " + decimals + ", it must be at most 9");
-    }
+    Checks.atMost("decimals", 9, decimals);
     Checks.atLeast("replicates", 1, replicates);
-    calibrationValidDays.ifPresent(d -> Checks.atLeast("calibration-valid-days", 1, d));
+    calibrationValidDays.ifPresent(
+        d -> {
+          Checks.atLeast("calibration-valid-days", 1, d);
+          Checks.atMost("calibration-valid-days", LONGEST_VALIDITY, d);
+        });
   }
 
   /**

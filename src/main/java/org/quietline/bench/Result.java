@@ -1,6 +1,7 @@
 package org.quietline.bench;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,7 +16,7 @@ import java.util.OptionalDouble;
  * @param method the method's key
  * @param instrument the instrument's key
  * @param role what the sample was
- * @param sample the sample's id; of a control, the material's key
+ * @param sample the sample's id; of a control, the material's key, without a stroke
  * @param readings the readings in the method's unit, in the order they were taken, at least one
  * @param writtenUnit the unit the readings were written in
  * @param calibration the calibration the row names, if it names one
@@ -48,7 +49,11 @@ public record Result(
   public Result {
     Checks.key("method", method);
     Checks.key("instrument", instrument);
-    Checks.key("sample", sample);
+    if (role == Role.CONTROL) {
+      Checks.key("sample", sample);
+    } else {
+      Checks.text("sample", sample);
+    }
     readings = List.copyOf(readings);
     if (readings.isEmpty()) {
       throw new IllegalArgumentException("a result without readings");
@@ -95,7 +100,7 @@ public record Result(
 
   private static double mean(List<BigDecimal> numbers) {
     BigDecimal sum = numbers.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
-    return sum.doubleValue() / numbers.size();
+    return sum.divide(BigDecimal.valueOf(numbers.size()), MathContext.DECIMAL64).doubleValue();
   }
 
   private static double median(List<BigDecimal> numbers) {
