@@ -7,7 +7,13 @@ package org.quietline.stats;
  * @param upper the upper end, not below the lower one
  */
 public record Interval(double lower, double upper) {
-  /** Checks the order; NaN fails. */
+  /**
+   * Checks the order; NaN fails.
+   *
+   * @param lower the lower end
+   * @param upper the upper end
+   * @throws IllegalArgumentException if an end is NaN or they are not in order
+   */
   public Interval {
     if (!(lower <= upper)) {
       throw new IllegalArgumentException("interval from " + lower + " to " + upper);
