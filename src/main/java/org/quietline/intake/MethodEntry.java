@@ -1,0 +1,141 @@
+package org.quietline.intake;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.quietline.bench.Method;
+import org.quietline.bench.Method.Allowance;
+import org.quietline.bench.Method.ProductLimits;
+import org.quietline.bench.Method.PublishedRepeatability;
+import org.quietline.bench.Method.ShelfLife;
+import org.quietline.bench.ReplicateKind;
+import org.quietline.bench.Unit;
+
+/** Reads one {@code [[method]]} of {@code bench.toml}. */
+final class MethodEntry {
+  private static final int USUAL_REPLICATES = 2;
+
+  private static final String KINDS =
+      "write \"re-read\" where the same vial is measured again, \"re-prepared\" where a fresh"
+          + " portion is taken through the whole method";
+
+  private MethodEntry() {}
+
+  static Method read(Entry entry, SettingsNotes notes) throws Unusable {
+    String key = entry.needText("key");
+    String title = entry.text("title").orElse(key);
+    String unit = entry.needText("unit");
+    int decimals = entry.whole("decimals").orElseThrow(() -> entry.missing("decimals"));
+    int replicates = entry.whole("replicates").orElse(USUAL_REPLICATES);
+    ReplicateKind kind = replicateKind(entry, replicates);
+    OptionalInt validDays = entry.whole("calibration-valid-days");
+    Optional<Allowance> allowance = allowance(entry);
+    Optional<ProductLimits> limits = limits(entry);
+    ShelfLife shelfLife = shelfLife(entry, notes);
+    Optional<PublishedRepeatability> published = published(entry);
+    return entry.build(
+        () ->
+            new Method(
+                key,
+                title,
+                new Unit(unit),
+                decimals,
+                replicates,
+                kind,
+                validDays,
+                allowance,
+                limits,
+                shelfLife,
+                published));
+  }
+
+  /** With one reading a result there is nothing to repeat, and the word may be left out. */
+  private static ReplicateKind replicateKind(Entry entry, int replicates) throws Unusable {
+    Optional<String> word = entry.text("replicate-kind");
+    if (word.isEmpty()) {
+      if (replicates > 1) {
+        throw new Unusable(
+            "replicate-kind",
+            "",
+            "The method has " + replicates + " replicates but no replicate-kind; " + KINDS + ".");
+      }
+      return ReplicateKind.RE_READ;
+    }
+    return ReplicateKind.parse(word.get()).orElseThrow(() -> entry.wrong("replicate-kind", KINDS));
+  }
+
+  private static Optional<Allowance> allowance(Entry entry) throws Unusable {
+    Optional<BigDecimal> amount = entry.number("allowable-bias");
+    Optional<BigDecimal> percent = entry.number("allowable-bias-percent");
+    if (amount.isPresent() && percent.isPresent()) {
+      throw new Unusable(
+          "allowable-bias-percent",
+          entry.shown("allowable-bias-percent"),
+          "Both allowable-bias and allowable-bias-percent are given; keep the one that holds.");
+    }
+    if (amount.isPresent()) {
+      return Optional.of(entry.build(() -> new Allowance(amount.get(), false)));
+    }
+    return percent.isPresent()
+        ? Optional.of(entry.build(() -> new Allowance(percent.get(), true)))
+        : Optional.empty();
+  }
+
+  private static Optional<ProductLimits> limits(Entry entry) throws Unusable {
+    Optional<BigDecimal> lower = entry.number("product-lower-limit");
+    Optional<BigDecimal> upper = entry.number("product-upper-limit");
+    Optional<String> source = entry.text("limit-source");
+    if (lower.isEmpty() && upper.isEmpty()) {
+      if (source.isPresent()) {
+        entry.note(
+            "limit-source",
+            "limit-source is given, but neither product-upper-limit nor product-lower-limit; write"
+                + " the limit or take the source out. The source was not used; the rest of the"
+                + " method was.");
+      }
+      return Optional.empty();
+    }
+    return Optional.of(entry.build(() -> new ProductLimits(lower, upper, source)));
+  }
+
+  private static ShelfLife shelfLife(Entry entry, SettingsNotes notes) throws Unusable {
+    if (entry.at("shelf-life-days").isEmpty()) {
+      return ShelfLife.NOT_SET;
+    }
+    if (!entry.at("shelf-life-days").get().isObject()) {
+      throw entry.wrong(
+          "shelf-life-days", "it must be written like { refrigerated = 60, ambient = 18 }");
+    }
+    Entry days =
+        new Entry(
+            "shelf life",
+            entry.pathOf("shelf-life-days"),
+            entry.at("shelf-life-days").get(),
+            notes);
+    try {
+      OptionalInt refrigerated = days.whole("refrigerated");
+      OptionalInt ambient = days.whole("ambient");
+      ShelfLife life = days.build(() -> new ShelfLife(refrigerated, ambient));
+      days.noteUnknownKeys();
+      return life;
+    } catch (Unusable e) {
+      throw new Unusable("shelf-life-days", entry.shown("shelf-life-days"), e.sentence());
+    }
+  }
+
+  private static Optional<PublishedRepeatability> published(Entry entry) throws Unusable {
+    Optional<BigDecimal> limit = entry.number("published-repeatability");
+    Optional<String> source = entry.text("published-repeatability-source");
+    if (limit.isEmpty()) {
+      if (source.isPresent()) {
+        entry.note(
+            "published-repeatability-source",
+            "published-repeatability-source is given, but no published-repeatability; write the"
+                + " figure or take the source out. The source was not used; the rest of the method"
+                + " was.");
+      }
+      return Optional.empty();
+    }
+    return Optional.of(entry.build(() -> new PublishedRepeatability(limit.get(), source)));
+  }
+}

@@ -1,0 +1,69 @@
+package org.quietline.intake;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.quietline.bench.BaselineChoice;
+import org.quietline.bench.Instrument;
+import org.quietline.bench.Material;
+import org.quietline.bench.Method;
+import org.quietline.bench.Person;
+
+/** Reads the small entries of {@code bench.toml}: instruments, materials, people, baselines. */
+final class OtherEntries {
+  private static final List<String> DUTIES = List.of("test", "review", "release");
+
+  private OtherEntries() {}
+
+  static Instrument instrument(Entry entry) throws Unusable {
+    String key = entry.needText("key");
+    String title = entry.text("title").orElse(key);
+    return entry.build(() -> new Instrument(key, title));
+  }
+
+  static Material material(Entry entry, Known<Method> methods) throws Unusable {
+    String key = entry.needText("key");
+    String method = entry.needText("method");
+    Optional<BigDecimal> assigned = entry.number("assigned-value");
+    Optional<BigDecimal> uncertainty = entry.number("standard-uncertainty");
+    methods.need("method", method);
+    return entry.build(() -> new Material(key, method, assigned, uncertainty));
+  }
+
+  static Person person(Entry entry) throws Unusable {
+    String key = entry.needText("key");
+    String name = entry.text("name").orElse(key);
+    List<String> may = entry.words("may").orElse(List.of());
+    Optional<LocalDate> from = entry.date("from");
+    for (String duty : may) {
+      if (!DUTIES.contains(duty)) {
+        throw new Unusable(
+            "may",
+            duty,
+            Excerpt.quoted(duty)
+                + " is nothing a person may do"
+                + NearestName.hint(duty, DUTIES)
+                + ".");
+      }
+    }
+    return entry.build(() -> new Person(key, name, may, from));
+  }
+
+  static BaselineChoice baseline(
+      Entry entry, Known<Method> methods, Known<Instrument> instruments, Known<Material> materials)
+      throws Unusable {
+    String method = entry.needText("method");
+    String instrument = entry.needText("instrument");
+    String material = entry.needText("material");
+    LocalDate from = entry.needDate("from");
+    LocalDate to = entry.needDate("to");
+    Optional<String> approvedBy = entry.text("approved-by");
+    Optional<String> reason = entry.text("reason");
+    methods.need("method", method);
+    instruments.need("instrument", instrument);
+    Materials.need(materials, "material", method, material);
+    return entry.build(
+        () -> new BaselineChoice(method, instrument, material, from, to, approvedBy, reason));
+  }
+}

@@ -1,0 +1,214 @@
+package org.quietline.intake;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.quietline.bench.Accounting.SetAside;
+import org.quietline.bench.BaselineChoice;
+import org.quietline.bench.ChartSettings;
+import org.quietline.bench.Instrument;
+import org.quietline.bench.Material;
+import org.quietline.bench.Method;
+import org.quietline.bench.Person;
+import org.quietline.bench.Settings;
+
+/** Makes the settings of a bench from the tree of {@code bench.toml}. */
+final class SettingsReader {
+  private final SettingsFile file;
+  private final SettingsNotes notes;
+  private final Entry top;
+
+  private SettingsReader(SettingsFile file) {
+    this.file = file;
+    this.notes = new SettingsNotes(file.places());
+    this.top = new Entry("bench", "", file.tree(), notes);
+  }
+
+  /**
+   * The settings, and what the reading of the sheets needs beside them.
+   *
+   * @param settings what can be used
+   * @param methods the methods, and those set aside
+   * @param instruments the instruments, and those set aside
+   * @param materials the materials by method and key, and those set aside
+   * @param sheets the sheets with a layout of their own
+   * @param aside what could not be used
+   */
+  record Found(
+      Settings settings,
+      Known<Method> methods,
+      Known<Instrument> instruments,
+      Known<Material> materials,
+      OwnSheets sheets,
+      List<SetAside> aside) {}
+
+  static Found read(SettingsFile file) {
+    return new SettingsReader(file).read();
+  }
+
+  private Found read() {
+    String name = name();
+    ZoneId zone = zone();
+    Known<Method> methods = entries("method", e -> MethodEntry.read(e, notes), Method::key, "key");
+    if (methods.keys().isEmpty()) {
+      throw noMethod();
+    }
+    Known<Instrument> instruments =
+        entries("instrument", OtherEntries::instrument, Instrument::key, "key");
+    Known<Material> materials =
+        entries(
+            "material",
+            e -> OtherEntries.material(e, methods),
+            m -> Materials.nameOf(m.method(), m.key()),
+            "method",
+            "key");
+    Known<Person> people = entries("person", OtherEntries::person, Person::key, "key");
+    Known<BaselineChoice> baselines =
+        entries(
+            "baseline",
+            e -> OtherEntries.baseline(e, methods, instruments, materials),
+            b -> String.join("/", b.method(), b.instrument(), b.material(), b.from().toString()),
+            "method",
+            "instrument",
+            "material",
+            "from");
+    ChartSettings chart = chart();
+    OwnSheets sheets = OwnSheets.read(tables("sheet"), notes);
+    top.noteUnknownKeys();
+    Settings settings =
+        new Settings(
+            name,
+            zone,
+            methods.entries(),
+            instruments.entries(),
+            materials.entries(),
+            people.entries(),
+            baselines.entries(),
+            chart);
+    return new Found(settings, methods, instruments, materials, sheets, notes.entries());
+  }
+
+  private String name() {
+    try {
+      return top.needText("name");
+    } catch (Unusable e) {
+      throw fatal("name", e);
+    }
+  }
+
+  private ZoneId zone() {
+    try {
+      String zone = top.needText("timezone");
+      try {
+        return ZoneId.of(zone);
+      } catch (DateTimeException e) {
+        String meant =
+            NearestName.of(zone, new TreeSet<>(ZoneId.getAvailableZoneIds()))
+                .map(z -> " (did you mean " + z + "?)")
+                .orElse(" (one is Europe/Dublin)");
+        throw new Unusable(
+            "timezone", zone, Excerpt.quoted(zone) + " is no time zone" + meant + ".");
+      }
+    } catch (Unusable e) {
+      throw fatal("timezone", e);
+    }
+  }
+
+  private IntakeException fatal(String key, Unusable e) {
+    return new IntakeException(
+        file.path(),
+        "bench.toml, line " + notes.line(key) + ": " + e.sentence() + " Mend it and run again.");
+  }
+
+  private IntakeException noMethod() {
+    String first =
+        notes.entries().stream()
+            .filter(a -> a.reason().endsWith("The method was set aside."))
+            .findFirst()
+            .map(a -> " (line " + a.line() + ": " + a.reason() + ")")
+            .orElse("");
+    return new IntakeException(
+        file.path(),
+        "bench.toml holds no [[method]] that can be used"
+            + first
+            + ". Write at least one and run again.");
+  }
+
+  private ChartSettings chart() {
+    if (top.at("chart").isEmpty()) {
+      return ChartSettings.DEFAULTS;
+    }
+    JsonNode node = top.at("chart").get();
+    if (!node.isObject()) {
+      top.note("chart", "chart must be written as one table [chart]. The defaults were used.");
+      return ChartSettings.DEFAULTS;
+    }
+    return ChartEntry.read(new Entry("chart", "chart", node, notes));
+  }
+
+  /** The tables of one kind; anything else that stands there is reported. */
+  private List<Entry> tables(String kind) {
+    List<Entry> entries = new ArrayList<>();
+    if (top.at(kind).isEmpty()) {
+      return entries;
+    }
+    JsonNode list = top.at(kind).get();
+    if (!list.isArray()) {
+      top.note(kind, kind + " must be written as [[" + kind + "]]. It was set aside.");
+      return entries;
+    }
+    for (int i = 0; i < list.size(); i++) {
+      String path = kind + "[" + i + "]";
+      if (list.get(i).isObject()) {
+        entries.add(new Entry(kind, path, list.get(i), notes));
+      } else {
+        notes.add(
+            path,
+            kind,
+            list.get(i).toString(),
+            kind + " must be written as [[" + kind + "]]. It was set aside.");
+      }
+    }
+    return entries;
+  }
+
+  /** Makes one entry of its table. */
+  private interface Maker<T> {
+    T make(Entry entry) throws Unusable;
+  }
+
+  private <T> Known<T> entries(
+      String kind, Maker<T> maker, Function<T, String> keyOf, String... keyParts) {
+    Known<T> known = new Known<>(kind);
+    for (Entry entry : tables(kind)) {
+      String key = String.join("/", List.of(keyParts).stream().map(entry::shown).toList());
+      try {
+        T made = maker.make(entry);
+        entry.noteUnknownKeys();
+        if (known.get(keyOf.apply(made)).isPresent()) {
+          throw new Unusable(
+              keyParts[0],
+              entry.shown(keyParts[0]),
+              "There is "
+                  + Entry.withArticle(kind)
+                  + " "
+                  + Excerpt.quoted(key)
+                  + " already; each is named once.");
+        }
+        known.add(keyOf.apply(made), made);
+      } catch (Unusable e) {
+        notes.add(
+            entry.pathOf(e.field()),
+            e.field(),
+            e.text(),
+            e.sentence() + " The " + kind + " was set aside.");
+        known.refuse(key, entry.line(), e.sentence());
+      }
+    }
+    return known;
+  }
+}
