@@ -2,6 +2,8 @@ package org.quietline.assess;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import org.quietline.bench.Rule;
 
 /** One thing that stands against calling a method steady. */
 public sealed interface Concern {
@@ -52,7 +54,7 @@ public sealed interface Concern {
   }
 
   /**
-   * The calibration has more likely than not carried results beyond the allowance already.
+   * The last safe day of the calibration is past.
    *
    * @param drift the window
    */
@@ -136,8 +138,20 @@ public sealed interface Concern {
     }
   }
 
-  /** The method has no control results at all, so nothing can be said about it. */
-  record NoControls() implements Concern {
+  /**
+   * Rules are set that this version of the program does not compute, so no signal comes from them.
+   *
+   * @param rules those rules, at least one
+   */
+  record RulesNotApplied(List<Rule> rules) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /** No rule stops the method, so no result can hold it. */
+  record NoStopRules() implements Concern {
     @Override
     public Verdict.Level level() {
       return Verdict.Level.WATCH;
@@ -145,11 +159,36 @@ public sealed interface Concern {
   }
 
   /**
-   * No control result in the period.
+   * All pairs are the same two numbers: copied, or read too coarsely to show how they agree.
    *
-   * @param last the day of the latest control result
+   * @param replicates the pairs
    */
-  record NoRecentControls(LocalDate last) implements Concern {
+  record PairsIdentical(Replicates replicates) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * There is no control result, so nothing can be said about results.
+   *
+   * @param instrument the instrument without one; absent when no instrument has any
+   */
+  record NoControls(Optional<String> instrument) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * No control result in the period, and none for two weeks.
+   *
+   * @param instrument the instrument
+   * @param last the day of its latest control result
+   */
+  record NoRecentControls(String instrument, LocalDate last) implements Concern {
     @Override
     public Verdict.Level level() {
       return Verdict.Level.WATCH;

@@ -17,11 +17,14 @@ import org.quietline.stats.Interval;
  * @param expires the last day of its validity, if the method has one
  * @param windows calibrations of this instrument and method so far
  * @param deviations this window's control results against their reference
+ * @param referenceUncertainty the standard uncertainty of the reference, counted into the line's
+ *     height; where none is stated the chances leave it out, and the answer says so
  * @param allowance the allowance in the method's unit, if set
  * @param line the straight line through the deviations
+ * @param chanceBeyondNow the chance that the deviation is beyond the allowance now
  * @param chanceBeyondAtExpiry the chance that the deviation is beyond the allowance at expiry
  * @param lastSafeDay the latest day to which the chance of being beyond the allowance stays at or
- *     below 5 %
+ *     below 5 %; it may be past
  * @param decision what to do
  */
 public record Drift(
@@ -30,8 +33,10 @@ public record Drift(
     Optional<LocalDate> expires,
     int windows,
     List<Deviation> deviations,
+    Answer<Double> referenceUncertainty,
     OptionalDouble allowance,
     Answer<Line> line,
+    Answer<Double> chanceBeyondNow,
     Answer<Double> chanceBeyondAtExpiry,
     Answer<LocalDate> lastSafeDay,
     Decision decision) {
@@ -63,7 +68,8 @@ public record Drift(
    * @param biasAtExpiry the line's value on the last day of validity
    * @param atExpiry its 95 % interval
    * @param largestHidden the largest change over the validity that the data leave possible
-   * @param fan the line and its intervals day by day, from day 0 to the last day of validity
+   * @param fan the line and its intervals from day 0 to the last day of validity, day by day or in
+   *     at most 61 steps
    */
   public record Line(
       double slopePerDay,
@@ -105,7 +111,7 @@ public record Drift(
     KEEP("keep"),
     /** Recalibrate by the last safe day. */
     RECALIBRATE_BY("recalibrate-by"),
-    /** It is more likely than not beyond the allowance already, or its last safe day is past. */
+    /** Its last safe day is past. */
     RECALIBRATE_NOW("recalibrate-now"),
     /** Its validity is over. */
     EXPIRED("expired"),

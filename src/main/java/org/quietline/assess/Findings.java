@@ -3,6 +3,8 @@ package org.quietline.assess;
 import java.time.LocalDateTime;
 import java.util.List;
 import org.quietline.bench.Accounting;
+import org.quietline.bench.Action;
+import org.quietline.bench.ChartSettings;
 
 /**
  * Everything a review found: the value that pages, files and the screen are made from.
@@ -11,8 +13,11 @@ import org.quietline.bench.Accounting;
  * @param period the days under review; everything recorded up to its last day is used
  * @param now the moment the review speaks from: the end of the period or the latest row, whichever
  *     is earlier
+ * @param chart how control charts are made on this bench
  * @param accounting what became of every row
  * @param methods the findings of each method, in the order of the settings
+ * @param idleActions actions that close nothing: without a cause, or for a signal that was not
+ *     found
  * @param settingsFingerprint the first 8 hexadecimal digits of the SHA-256 of the settings file
  * @param dataFingerprint the first 8 hexadecimal digits of the SHA-256 over all files read
  */
@@ -20,22 +25,28 @@ public record Findings(
     String bench,
     Period period,
     LocalDateTime now,
+    ChartSettings chart,
     Accounting accounting,
     List<MethodFindings> methods,
+    List<Action> idleActions,
     String settingsFingerprint,
     String dataFingerprint) {
   /** Copies the list. */
   public Findings {
     methods = List.copyOf(methods);
+    idleActions = List.copyOf(idleActions);
   }
 
   /**
    * Whether a person has nothing to do.
    *
-   * @return true when every method is steady and every setting could be used
+   * @return true when every method is steady every setting and every sheet could be used, and every
+   *     action closes something
    */
   public boolean steady() {
     return accounting.settingsAside().isEmpty()
+        && accounting.unreadFiles().isEmpty()
+        && idleActions.isEmpty()
         && methods.stream().allMatch(m -> m.verdict().level() == Verdict.Level.STEADY);
   }
 }

@@ -15,6 +15,7 @@ import org.quietline.bench.Method;
  * @param precision how precise the method is on its control materials
  * @param capability what the process is capable of against the method's limit
  * @param outOfDate results made past a calibration's or a reagent's date, in time order
+ * @param dates for how many results of the period that could be checked
  */
 public record MethodFindings(
     Method method,
@@ -25,7 +26,8 @@ public record MethodFindings(
     List<Drift> drift,
     Precision precision,
     Answer<Capability> capability,
-    List<OutOfDate> outOfDate) {
+    List<OutOfDate> outOfDate,
+    DateCoverage dates) {
   /** Copies the lists. */
   public MethodFindings {
     replicates = List.copyOf(replicates);

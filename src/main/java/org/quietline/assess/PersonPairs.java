@@ -1,9 +1,14 @@
 package org.quietline.assess;
 
+import org.quietline.bench.Role;
+
 /**
- * How the pairs of one person compare with everyone else's on the same method.
+ * How the pairs of one person compare with everyone else's on the same method, instrument and kind
+ * of sample.
  *
  * @param person the sign in the operator column
+ * @param instrument the instrument's key
+ * @param role what the samples were
  * @param pairs the person's pairs
  * @param deviation the repeatability deviation of the person's pairs
  * @param othersPairs everyone else's pairs
@@ -14,6 +19,8 @@ package org.quietline.assess;
  */
 public record PersonPairs(
     String person,
+    String instrument,
+    Role role,
     int pairs,
     double deviation,
     int othersPairs,

@@ -1,5 +1,7 @@
 package org.quietline.assess;
 
+import java.util.Optional;
+import org.quietline.bench.Action;
 import org.quietline.bench.ChartSettings.Weight;
 import org.quietline.bench.SignalId;
 
@@ -11,5 +13,12 @@ import org.quietline.bench.SignalId;
  * @param value the number that broke the rule: the result, the weighted mean or the range
  * @param limit the limit it broke
  * @param open whether no cause is recorded
+ * @param closing the action that names its cause, if any
  */
-public record Signal(SignalId id, Weight weight, double value, double limit, boolean open) {}
+public record Signal(
+    SignalId id,
+    Weight weight,
+    double value,
+    double limit,
+    boolean open,
+    Optional<Action> closing) {}

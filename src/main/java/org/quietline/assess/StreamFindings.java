@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.quietline.bench.Material;
-import org.quietline.stats.Bias;
 import org.quietline.stats.ControlLimits;
 
 /**
@@ -29,7 +28,7 @@ public record StreamFindings(
     Answer<Baseline> baseline,
     List<Signal> signals,
     Answer<Double> expectedFalseSignals,
-    Answer<Bias> bias) {
+    Answer<MaterialBias> bias) {
   /** Copies the lists. */
   public StreamFindings {
     points = List.copyOf(points);

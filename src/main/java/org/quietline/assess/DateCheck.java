@@ -1,0 +1,105 @@
+package org.quietline.assess;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.quietline.assess.OutOfDate.Kind;
+import org.quietline.bench.Calibration;
+import org.quietline.bench.ReagentLot;
+import org.quietline.bench.Result;
+
+/** Which results were made past the date of their calibration or reagent? */
+final class DateCheck {
+  private DateCheck() {}
+
+  static List<OutOfDate> ask(Records records) {
+    List<OutOfDate> found = new ArrayList<>();
+    for (Result result : records.results()) {
+      records
+          .bench()
+          .calibrationOf(result)
+          .flatMap(c -> validity(records, c))
+          .flatMap(d -> d.passedBy(records, result))
+          .ifPresent(found::add);
+      records
+          .bench()
+          .reagentLotOf(result)
+          .flatMap(lot -> reagentDate(records, lot))
+          .flatMap(d -> d.passedBy(records, result))
+          .ifPresent(found::add);
+    }
+    return found;
+  }
+
+  /** For how many results of the period a date could be checked at all. */
+  static DateCoverage coverage(Records records) {
+    List<Result> results =
+        records.results().stream().filter(r -> records.period().contains(r.takenAt())).toList();
+    boolean calibrated = records.method().calibrationValidDays().isPresent();
+    long noCalibration =
+        results.stream()
+            .filter(r -> calibrated && records.bench().calibrationOf(r).isEmpty())
+            .count();
+    long noReagentDate =
+        results.stream()
+            .filter(
+                r ->
+                    records
+                        .bench()
+                        .reagentLotOf(r)
+                        .flatMap(lot -> reagentDate(records, lot))
+                        .isEmpty())
+            .count();
+    return new DateCoverage(results.size(), (int) noCalibration, (int) noReagentDate);
+  }
+
+  private static Optional<Due> validity(Records records, Calibration calibration) {
+    OptionalInt days = records.method().calibrationValidDays();
+    return days.isPresent()
+        ? Optional.of(
+            new Due(
+                Kind.CALIBRATION_VALIDITY,
+                calibration.key(),
+                calibration.calibratedAt().toLocalDate().plusDays(days.getAsInt())))
+        : Optional.empty();
+  }
+
+  /** The earlier of the printed date and the shelf life under the lot's storage. */
+  private static Optional<Due> reagentDate(Records records, ReagentLot lot) {
+    List<Due> dates = new ArrayList<>();
+    lot.expiresOn().ifPresent(day -> dates.add(new Due(Kind.REAGENT_EXPIRY, lot.key(), day)));
+    lot.openedOn()
+        .flatMap(opened -> lastDayOpen(records, lot, opened))
+        .ifPresent(day -> dates.add(new Due(Kind.REAGENT_SHELF_LIFE, lot.key(), day)));
+    return dates.stream().min(Comparator.comparing(Due::lastDay));
+  }
+
+  private static Optional<LocalDate> lastDayOpen(
+      Records records, ReagentLot lot, LocalDate opened) {
+    OptionalInt days =
+        lot.storage().map(s -> records.method().shelfLife().under(s)).orElse(OptionalInt.empty());
+    return days.isPresent() ? Optional.of(opened.plusDays(days.getAsInt())) : Optional.empty();
+  }
+
+  /** A date that something may not be used beyond. */
+  private record Due(Kind kind, String what, LocalDate lastDay) {
+    Optional<OutOfDate> passedBy(Records records, Result result) {
+      LocalDate day = result.takenAt().toLocalDate();
+      if (!day.isAfter(lastDay)) {
+        return Optional.empty();
+      }
+      return Optional.of(
+          new OutOfDate(
+              result,
+              kind,
+              what,
+              lastDay,
+              ChronoUnit.DAYS.between(lastDay, day),
+              records.period().contains(result.takenAt())));
+    }
+  }
+}
