@@ -1,0 +1,139 @@
+package org.quietline.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.quietline.assess.Capability;
+import org.quietline.assess.Capability.Batch;
+import org.quietline.assess.MethodFindings;
+import org.quietline.bench.Method;
+import org.quietline.report.Block.Caption;
+import org.quietline.report.Block.Figure;
+import org.quietline.report.Block.Heading;
+import org.quietline.report.Block.Paragraph;
+
+/** "What is the process capable of?" */
+final class CapabilitySection {
+  private static final double HEIGHT = 92;
+
+  /** From fewer results a shape that is not normal is mostly missed. */
+  private static final int ENOUGH_FOR_SHAPE = 30;
+
+  private final Method method;
+  private final Numbers numbers;
+
+  private CapabilitySection(Method method) {
+    this.method = method;
+    this.numbers = new Numbers(method.decimals());
+  }
+
+  /** The section of one method. */
+  static List<Block> of(MethodFindings findings) {
+    CapabilitySection section = new CapabilitySection(findings.method());
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Heading("What is the process capable of?"));
+    blocks.add(
+        findings
+            .capability()
+            .value()
+            .filter(c -> !c.batches().isEmpty())
+            .map(section::figure)
+            .orElseGet(() -> cannotSay(findings)));
+    return blocks;
+  }
+
+  private static Block cannotSay(MethodFindings findings) {
+    return Paragraph.body(
+        "Cannot say: " + findings.capability().why().orElse("there are no product results") + ".");
+  }
+
+  private Block figure(Capability capability) {
+    List<Paragraph> side = new ArrayList<>();
+    side.add(index(capability).in(Colour.INK));
+    side.add(Paragraph.small(beyond(capability)));
+    side.add(Paragraph.small(share(capability)));
+    int n = capability.batches().size();
+    return new Figure(
+        "Batches against the limit",
+        method.unit()
+            + ", n = "
+            + n
+            + method.limits().flatMap(Method.ProductLimits::source).map(s -> "; " + s).orElse(""),
+        side,
+        BatchPictures.of(capability, numbers),
+        HEIGHT,
+        List.of(Caption.of(footnote(capability))),
+        "Chart of " + n + " product results in time order against their limits.");
+  }
+
+  private static Paragraph index(Capability capability) {
+    return Paragraph.small(
+        capability
+            .index()
+            .value()
+            .map(
+                i ->
+                    "Performance index "
+                        + Numbers.fixed(i.ppk(), 2)
+                        + ", with 95 % confidence at least "
+                        + Numbers.fixed(i.lower95(), 2)
+                        + "; so at most "
+                        + perMillion(i.atMostBeyondPerMillion())
+                        + " a million beyond.")
+            .orElse("Performance index: cannot say, " + capability.index().why().orElse("") + "."));
+  }
+
+  private static String perMillion(double expected) {
+    return expected < 1 ? "under 1" : Numbers.uncertainty(expected);
+  }
+
+  private String beyond(Capability capability) {
+    String count =
+        capability.beyond()
+            + " of "
+            + (capability.batches().size() + capability.censoredBeyond())
+            + " beyond";
+    String names =
+        capability.batches().stream()
+            .filter(b -> BatchPictures.beyond(b, capability))
+            .limit(3)
+            .map(Batch::sample)
+            .collect(Collectors.joining(", "));
+    String dots = capability.beyond() > 3 ? ", …" : "";
+    return names.isEmpty() ? count + "." : count + " (ringed): " + names + dots + ".";
+  }
+
+  private static String share(Capability capability) {
+    return capability
+        .measurementShare()
+        .value()
+        .map(s -> "Measurement makes " + Numbers.percent(s) + " of their variance.")
+        .orElse(
+            "Share of measurement: cannot say, "
+                + capability.measurementShare().why().orElse("")
+                + ".");
+  }
+
+  private String footnote(Capability capability) {
+    String shape =
+        capability.normal()
+            ? capability.batches().size() < ENOUGH_FOR_SHAPE
+                ? "too few to judge the shape"
+                : "nothing speaks against a normal shape"
+            : "the shape is not normal (chance " + Numbers.percent(capability.normalChance()) + ")";
+    String left =
+        capability.leftOut() == 0
+            ? ""
+            : " "
+                + Numbers.count(capability.leftOut(), "result", "results")
+                + " left out: only a bound, or no number.";
+    return "Mean "
+        + numbers.fine(capability.mean())
+        + ", deviation "
+        + Numbers.uncertainty(capability.deviation())
+        + "; "
+        + shape
+        + ". It describes past batches, and speaks of later ones only if nothing changes."
+        + left;
+  }
+}

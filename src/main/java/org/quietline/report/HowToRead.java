@@ -1,0 +1,144 @@
+package org.quietline.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.quietline.report.Block.Column;
+import org.quietline.report.Block.Heading;
+import org.quietline.report.Block.Paragraph;
+import org.quietline.report.Block.Row;
+import org.quietline.report.Block.Table;
+
+/** How to read and recompute a review, and what it must not be used for. */
+final class HowToRead {
+  private HowToRead() {}
+
+  static List<Block> blocks() {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Heading("How was it computed?"));
+    blocks.add(table(0.19, methods()));
+    blocks.add(new Heading("What do the words mean?"));
+    blocks.add(table(0.19, words()));
+    blocks.add(new Heading("What must it not be used for?"));
+    cautions().forEach(c -> blocks.add(Paragraph.small(c).in(Colour.INK)));
+    return blocks;
+  }
+
+  private static Table table(double share, List<Row> rows) {
+    return new Table(List.of(Column.answers("", share), Column.words("", 1 - share)), rows, false);
+  }
+
+  private static List<Row> methods() {
+    return List.of(
+        Row.of(
+            "repeatability",
+            "Deviation s = √(Σd² / 2m) of m pairs with differences d; limit 1.96·√2·s; interval from"
+                + " χ². ISO 5725-6."),
+        Row.of(
+            "pairs, people",
+            "Binomial chance of so many pairs beyond the limit at 5 % each; F test of the variances"
+                + " of a person's pairs against the others', times the number of people."),
+        Row.of(
+            "control limits",
+            "Mean ± 3·MR/1.12838, MR the mean of the moving ranges of two; warning limits at"
+                + " two thirds of that. Or as the settings say: mean ± 3 sample deviations,"
+                + " prediction or tolerance limits. ISO 7870-2, ISO 4259-4."),
+        Row.of(
+            "provisional limits",
+            "Under 15 results: mean ± t·s·√(1 + 1/n), t of n − 1 degrees of freedom at 0.99865 for"
+                + " action and 0.975 for warning limits. Limits hold the results they are made from,"
+                + " so results 6 to 14 are judged by this form from the results before them."),
+        Row.of(
+            "weighted mean",
+            "z = λx + (1 − λ)·(z before), starting at the centre at each calibration; limits centre"
+                + " ± w·√(λ/(2 − λ)·(1 − (1 − λ)^2t)), w from centre to action limit, t results"
+                + " since the start. ISO 7870-6."),
+        Row.of(
+            "readings apart",
+            "Limit √2·t·s for a control's pair, s from the m pairs of the baseline, t of m degrees"
+                + " of freedom at 0.99865: a pair like those breaks it with a chance of 0.27 %."),
+        Row.of(
+            "false stops",
+            "Results times the false-signal rate of the limits and the weighted mean together, 1 in"
+                + " 235 for λ = 0.4, and pairs times 0.27 %, as if the limits were exactly right."
+                + " With limits from 20 results expect about four times as many (simulation)."),
+        Row.of(
+            "bias",
+            "Baseline mean less assigned value; standard uncertainty √(s²/n + u²), u that of the"
+                + " assigned value."),
+        Row.of(
+            "drift",
+            "Least-squares line of the deviations against days since the calibration. Its height"
+                + " errs as v·T + u·Z: v its standard error, T Student's t of n − 2 degrees of"
+                + " freedom, u the standard uncertainty of the reference, Z normal. The last safe"
+                + " day is the latest on which the chance of being beyond the allowance is at most"
+                + " 5 %."),
+        Row.of(
+            "performance index",
+            "Ppk = distance from the mean to the nearer limit / 3s; its one-sided 95 % lower bound L"
+                + " from the noncentral t distribution; at most 10⁶·Φ(−3L) a million beyond. Not"
+                + " given where the Anderson–Darling test speaks against a normal shape at 1 %. ISO"
+                + " 22514-2."),
+        Row.of(
+            "over days",
+            "Deviation of all control results that count about the mean of their stream, pooled;"
+                + " its square over that of the batches is the share of measurement."),
+        Row.of(
+            "settings, data",
+            "In the foot of each page: the first digits of the SHA-256 of bench.toml, and of the"
+                + " names and SHA-256 of all files read."),
+        Row.of(
+            "rounding",
+            "To the nearest printed digit, a tie to the even digit (ISO 80000-1). A character that the"
+                + " typeface lacks is printed as ?."));
+  }
+
+  private static List<Row> words() {
+    return List.of(
+        Row.of(
+            "reading, result",
+            "One number off the instrument; the mean of the readings of one" + " test."),
+        Row.of(
+            "control", "A sample whose value is known or stays the same, tested like any other."),
+        Row.of(
+            "stream",
+            "The results of one control by one method on one instrument, in time" + " order."),
+        Row.of(
+            "baseline",
+            "The results from which limits come; limits then stay until a person"
+                + " revises them."),
+        Row.of(
+            "signal",
+            "A rule broken on a stream. A stop signal holds the method, a notice asks"
+                + " for a look; either stays open until its cause is recorded. A later good result"
+                + " does not close it."),
+        Row.of("allowance", "How far drift may carry a result before it is unfit for use."),
+        Row.of(
+            "last safe day",
+            "The last day on which the chance that drift has used up the allowance is at most 5 %."),
+        Row.of(
+            "as found, as left",
+            "A control tested right before a calibration, and right after it."),
+        Row.of(
+            "steady, watch, hold",
+            "No signal under the rules stated; go on and do what is asked;"
+                + " report no results until a person has looked."));
+  }
+
+  private static List<String> cautions() {
+    return List.of(
+        "These are in-house production-control results. A claim that a fuel meets a specification"
+            + " rests on the methods which that specification names, or on a correlation the buyer"
+            + " or authority accepts.",
+        "Release is governed by the specification, the contract, the law and the person"
+            + " responsible. No signature here releases a batch.",
+        "The statistics judge measurements. They do not judge the safety of a plant and override no"
+            + " interlock, permit, fire rule or emergency procedure.",
+        "Test reagents can burn, poison, ignite or sensitise: read label and safety data sheet of"
+            + " the lot in hand, wear what they ask for, ventilate. Samples can hold methanol, which"
+            + " is toxic by every route and burns with a flame that may be invisible: no heat, spark"
+            + " or open container near; let hot samples cool before opening.",
+        "Local codes and the advice of licensed professionals prevail wherever they differ from this"
+            + " report. Where health or property depends on a number here, ask a qualified"
+            + " statistician or metrologist.");
+  }
+}
