@@ -56,6 +56,7 @@ class ResistivityReviewTest {
             .map(p -> p.at() + " " + p.value().getAsDouble())
             .toList();
     assertEquals(List.of("1994-03-28T17:33 97.014", "1994-04-07T15:46 97.016"), beyond);
+    assertEquals(2, stream.beyondWarning());
     assertEquals(List.of(), stream.signals());
   }
 }

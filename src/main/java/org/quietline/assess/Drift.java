@@ -2,7 +2,6 @@ package org.quietline.assess;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -131,16 +130,6 @@ public record Drift(
      */
     public String key() {
       return key;
-    }
-
-    /**
-     * Finds a decision by its word.
-     *
-     * @param text the word
-     * @return empty when there is no such decision
-     */
-    public static Optional<Decision> parse(String text) {
-      return Arrays.stream(values()).filter(d -> d.key.equals(text)).findFirst();
     }
   }
 }

@@ -45,6 +45,26 @@ public record StreamFindings(
   }
 
   /**
+   * How many results that count lie beyond a warning limit. The warning limits are those in force
+   * now; a normal result lies beyond them with 4.55 % chance where they are two deviations out.
+   *
+   * @return results; none without limits
+   */
+  public int beyondWarning() {
+    return baseline
+        .value()
+        .map(
+            b ->
+                (int)
+                    points.stream()
+                        .filter(Point::counts)
+                        .mapToDouble(p -> p.value().getAsDouble())
+                        .filter(v -> v < b.limits().lowerWarning() || v > b.limits().upperWarning())
+                        .count())
+        .orElse(0);
+  }
+
+  /**
    * One control result on the chart.
    *
    * @param at when it was taken

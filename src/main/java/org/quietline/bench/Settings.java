@@ -37,26 +37,6 @@ public record Settings(
   }
 
   /**
-   * Finds a method.
-   *
-   * @param key its key
-   * @return the method, if the bench runs it
-   */
-  public Optional<Method> method(String key) {
-    return methods.stream().filter(m -> m.key().equals(key)).findFirst();
-  }
-
-  /**
-   * Finds an instrument.
-   *
-   * @param key its key
-   * @return the instrument, if the bench has it
-   */
-  public Optional<Instrument> instrument(String key) {
-    return instruments.stream().filter(i -> i.key().equals(key)).findFirst();
-  }
-
-  /**
    * Finds a control material of a method.
    *
    * @param method the method's key

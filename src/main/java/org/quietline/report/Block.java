@@ -89,15 +89,6 @@ public sealed interface Block {
     public Paragraph in(Colour other) {
       return new Paragraph(text, size, other, strong);
     }
-
-    /**
-     * The same text in bold.
-     *
-     * @return a copy
-     */
-    public Paragraph bold() {
-      return new Paragraph(text, size, colour, true);
-    }
   }
 
   /**

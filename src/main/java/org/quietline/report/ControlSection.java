@@ -247,6 +247,10 @@ final class ControlSection {
                             + numbers.fine(b.weightedLower())
                             + " and "
                             + numbers.fine(b.weightedUpper())
+                            + ". Results beyond a warning limit: "
+                            + stream.beyondWarning()
+                            + " of "
+                            + stream.counted()
                             + ".")));
     under.add(Caption.of(bias(stream)));
     return under;

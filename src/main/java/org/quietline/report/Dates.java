@@ -7,7 +7,6 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.quietline.assess.Period;
-import org.quietline.bench.Calibration;
 
 /** Dates as words, written so that no one mistakes day for month. */
 final class Dates {
@@ -74,10 +73,5 @@ final class Dates {
   /** A moment on the axis of days, counted from 1970-01-01. */
   static double onAxis(LocalDateTime moment) {
     return moment.toLocalDate().toEpochDay() + moment.toLocalTime().toSecondOfDay() / SECONDS_A_DAY;
-  }
-
-  /** Days from a calibration to a moment, with their fraction. */
-  static double since(Calibration calibration, LocalDateTime moment) {
-    return onAxis(moment) - onAxis(calibration.calibratedAt());
   }
 }

@@ -182,6 +182,7 @@ public final class FindingsJson {
     json.object("baseline", stream.baseline(), this::baseline);
     json.object("limits", stream.baseline(), this::limits);
     json.answer("expectedFalseSignals", stream.expectedFalseSignals());
+    json.number("beyondWarning", stream.beyondWarning());
     json.array("signals", stream.signals(), this::signal);
     json.array("points", stream.points(), this::point);
     json.object(

@@ -117,12 +117,12 @@ final class LastPage {
         new Heading("Where do the control results of the period come from?"),
         new Table(
             List.of(
-                Column.words("control", 0.25),
-                Column.words("taken", 0.2),
-                Column.numbers("result", 0.1),
-                Column.numbers("apart", 0.1),
-                Column.numbers("weighted mean", 0.13),
-                Column.numbers("file, line", 0.22)),
+                Column.words("control", 0.22),
+                Column.words("taken", 0.17),
+                Column.numbers("result", 0.09),
+                Column.numbers("apart", 0.08),
+                Column.numbers("weighted mean", 0.14),
+                Column.numbers("file, line", 0.3)),
             rows,
             false));
   }

@@ -253,12 +253,4 @@ class CalibrationDriftTest {
     bench.validDays = OptionalInt.empty();
     assertEquals(List.of(), bench.method("2026-01").drift());
   }
-
-  @Test
-  void decisions_are_found_by_their_word() {
-    for (Decision decision : Decision.values()) {
-      assertEquals(Optional.of(decision), Decision.parse(decision.key()));
-    }
-    assertEquals(Optional.empty(), Decision.parse("perhaps"));
-  }
 }

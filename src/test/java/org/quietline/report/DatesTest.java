@@ -34,11 +34,5 @@ class DatesTest {
   @Test
   void theAxisOfDaysCountsFractions() {
     assertEquals(1.75, Dates.onAxis(LocalDateTime.of(1970, 1, 2, 18, 0)), 1e-12);
-    assertEquals(
-        2.25,
-        Dates.since(
-            Invented.calibration("C-1", "m", "i", 19),
-            Invented.calibration("C-1", "m", "i", 19).calibratedAt().plusHours(54)),
-        1e-9);
   }
 }
