@@ -243,15 +243,15 @@ final class ControlSection {
             b ->
                 under.add(
                     Caption.of(
-                        "The weighted mean's limits, long after a calibration: "
+                        "Weighted mean's limits, settled: "
                             + numbers.fine(b.weightedLower())
                             + " and "
                             + numbers.fine(b.weightedUpper())
-                            + ". Results beyond a warning limit: "
+                            + ". Beyond a warning limit: "
                             + stream.beyondWarning()
                             + " of "
                             + stream.counted()
-                            + ".")));
+                            + " results.")));
     under.add(Caption.of(bias(stream)));
     return under;
   }
