@@ -13,7 +13,25 @@ record StudentPlusNormal(double estimated, double degreesOfFreedom, double known
   /** Beyond this many normal deviations nothing is left that a double could hold. */
   private static final double REACH = 9;
 
+  /** Panels to either side of the middle where the t part is a narrow step. */
   private static final int PANELS = 16;
+
+  /** Enough where it is not, five times faster. */
+  private static final int FEW_PANELS = 3;
+
+  /** Below this share of the normal scale the t part is a narrow step. */
+  private static final double NARROW = 0.2;
+
+  /** A part smaller than this share of the other changes no digit that a double holds. */
+  private static final double NOTHING = 1e-9;
+
+  /** Leaves out a part that is nothing beside the other. */
+  StudentPlusNormal {
+    boolean noNormal = known < NOTHING * estimated;
+    boolean noStudent = estimated < NOTHING * known;
+    known = noNormal ? 0 : known;
+    estimated = noStudent ? 0 : estimated;
+  }
 
   /** The chance of a value above x. */
   double above(double x) {
@@ -31,11 +49,12 @@ record StudentPlusNormal(double estimated, double degreesOfFreedom, double known
   /** Panels over the normal part, with an edge where the t part passes its middle. */
   private double[] edges(double x) {
     double middle = Math.max(-REACH, Math.min(REACH, x / known));
-    double[] edges = new double[2 * PANELS + 1];
-    for (int i = 0; i <= PANELS; i++) {
-      double share = i / (double) PANELS;
+    int panels = estimated < NARROW * known ? PANELS : FEW_PANELS;
+    double[] edges = new double[2 * panels + 1];
+    for (int i = 0; i <= panels; i++) {
+      double share = i / (double) panels;
       edges[i] = -REACH + (middle + REACH) * (1 - Math.pow(1 - share, 3));
-      edges[PANELS + i] = middle + (REACH - middle) * Math.pow(share, 3);
+      edges[panels + i] = middle + (REACH - middle) * Math.pow(share, 3);
     }
     return edges;
   }
@@ -48,6 +67,8 @@ record StudentPlusNormal(double estimated, double degreesOfFreedom, double known
       return student + normal;
     }
     return Roots.between(
-        x -> above(x) - chance, Math.max(student, normal) * (1 - 1e-9), student + normal);
+        x -> above(x) - chance,
+        Math.max(student, normal) * (1 - 1e-6),
+        (student + normal) * (1 + 1e-6));
   }
 }
