@@ -162,6 +162,13 @@ class TidewickReviewTest {
     assertEquals(0.000306, line.slope().lower(), 5e-7);
     assertEquals(0.000732, line.slope().upper(), 5e-7);
     assertEquals(Drift.Decision.RECALIBRATE_NOW, drift.decision());
+    // with the 0.003 of the assigned value, by numerical integration in SciPy 1.17.1
+    assertEquals(0.7702273777, drift.chanceBeyondNow().value().orElseThrow(), 1e-9);
+    assertEquals(0.7965085601, drift.chanceBeyondAtExpiry().value().orElseThrow(), 1e-9);
+    assertEquals("2026-10-15", drift.lastSafeDay().value().orElseThrow().toString());
+    Drift quiet = method("acid-number").drift().get(0);
+    assertEquals(0.0088992595, quiet.chanceBeyondAtExpiry().value().orElseThrow(), 1e-9);
+    assertEquals(Drift.Decision.KEEP, quiet.decision());
   }
 
   @Test
