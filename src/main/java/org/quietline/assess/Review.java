@@ -73,7 +73,7 @@ public record Review(
         || methods.stream()
             .flatMap(m -> m.streams().stream())
             .flatMap(s -> s.signals().stream())
-            .noneMatch(s -> s.id().equals(action.signal()));
+            .noneMatch(s -> s.id().equals(action.matter()));
   }
 
   private LocalDateTime momentOf(Period period) {

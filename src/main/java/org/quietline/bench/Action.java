@@ -4,24 +4,26 @@ import java.time.LocalDateTime;
 import java.util.Optional;
 
 /**
- * The cause found for a signal, and what was done. Source of the word: ISO/IEC 17025:2017, 8.7,
- * corrective action.
+ * The cause found for a signal or the answer to a question, and what was done. Source of the word:
+ * ISO/IEC 17025:2017, 8.7, corrective action.
  *
  * @param recordedAt when it was written down, in the bench's local time
- * @param signal the signal it answers
+ * @param matter the signal or question it answers
  * @param cause the cause, or that none was found; absent leaves the signal open
  * @param action what was done, if given
  * @param excludeResult whether the result leaves baselines and statistics; only with a cause
+ * @param useRow of rows in conflict, the one that holds, if this action chooses
  * @param decidedBy who decided, if given
  * @param remark a remark, if given
  * @param origin where it was read from
  */
 public record Action(
     LocalDateTime recordedAt,
-    SignalId signal,
+    Matter matter,
     Optional<String> cause,
     Optional<String> action,
     boolean excludeResult,
+    Optional<Origin> useRow,
     Optional<String> decidedBy,
     Optional<String> remark,
     Origin origin) {
@@ -39,6 +41,6 @@ public record Action(
    * @return true when the signal was on that result and the action excludes it
    */
   public boolean excludes(Result result) {
-    return excludeResult && signal.isOn(result);
+    return excludeResult && matter instanceof SignalId signal && signal.isOn(result);
   }
 }

@@ -2,8 +2,12 @@ package org.quietline.bench;
 
 import java.time.LocalDateTime;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One laboratory's own test bench: its settings and everything it recorded.
@@ -14,6 +18,7 @@ import java.util.Optional;
  * @param reagentLots the reagent lots
  * @param actions causes and actions recorded for signals
  * @param outsideResults results of outside laboratories
+ * @param conflicts rows that stand against a result taken in
  */
 public record Bench(
     Settings settings,
@@ -21,7 +26,8 @@ public record Bench(
     List<Calibration> calibrations,
     List<ReagentLot> reagentLots,
     List<Action> actions,
-    List<OutsideResult> outsideResults) {
+    List<OutsideResult> outsideResults,
+    List<Conflict> conflicts) {
 
   /** Copies the lists and puts results and calibrations in time order, ties in the given order. */
   public Bench {
@@ -31,6 +37,7 @@ public record Bench(
     reagentLots = List.copyOf(reagentLots);
     actions = List.copyOf(actions);
     outsideResults = List.copyOf(outsideResults);
+    conflicts = List.copyOf(conflicts);
   }
 
   /**
@@ -55,19 +62,54 @@ public record Bench(
 
   /**
    * The bench as it stood at a moment: without the results, calibrations and actions that were
-   * recorded later. Reagent lots and outside results carry no time of recording and stay.
+   * recorded later, and with the rows that those actions chose among rows in conflict. Reagent lots
+   * and outside results carry no time of recording and stay.
    *
    * @param moment local time of the bench
    * @return the bench as of then
    */
   public Bench asOf(LocalDateTime moment) {
+    List<Action> actionsThen =
+        actions.stream().filter(a -> !a.recordedAt().isAfter(moment)).toList();
+    Map<Origin, Result> chosen = new HashMap<>();
+    for (Conflict conflict : conflicts) {
+      if (decisionOn(conflict, actionsThen).filter(conflict.other().origin()::equals).isPresent()) {
+        chosen.put(conflict.first().origin(), conflict.other());
+      }
+    }
     return new Bench(
         settings,
-        results.stream().filter(r -> !r.takenAt().isAfter(moment)).toList(),
+        results.stream()
+            .filter(r -> !r.takenAt().isAfter(moment))
+            .map(r -> chosen.getOrDefault(r.origin(), r))
+            .toList(),
         calibrations.stream().filter(c -> !c.calibratedAt().isAfter(moment)).toList(),
         reagentLots,
-        actions.stream().filter(a -> !a.recordedAt().isAfter(moment)).toList(),
-        outsideResults);
+        actionsThen,
+        outsideResults,
+        conflicts.stream().filter(c -> !c.first().takenAt().isAfter(moment)).toList());
+  }
+
+  /**
+   * The conflicts that no action has settled. An action settles one when it names its id and a
+   * cause, and chooses a row that is one of those in conflict.
+   *
+   * @return in the order in which they were met
+   */
+  public List<Conflict> openConflicts() {
+    return conflicts.stream().filter(c -> decisionOn(c, actions).isEmpty()).toList();
+  }
+
+  private Optional<Origin> decisionOn(Conflict conflict, List<Action> among) {
+    Set<Origin> rows = new HashSet<>();
+    conflicts.stream()
+        .filter(c -> c.id().equals(conflict.id()))
+        .forEach(c -> rows.addAll(List.of(c.first().origin(), c.other().origin())));
+    return among.stream()
+        .filter(a -> a.matter().equals(conflict.id()) && a.cause().isPresent())
+        .filter(a -> a.useRow().filter(rows::contains).isPresent())
+        .max(Comparator.comparing(Action::recordedAt))
+        .flatMap(Action::useRow);
   }
 
   /**
@@ -97,14 +139,14 @@ public record Bench(
   }
 
   /**
-   * The action that closes a signal: the latest that names it and a cause.
+   * The action that closes a signal or answers a question: the latest that names it and a cause.
    *
-   * @param signal the signal
-   * @return empty while the signal is open
+   * @param matter the signal or question
+   * @return empty while it is open
    */
-  public Optional<Action> closing(SignalId signal) {
+  public Optional<Action> closing(Matter matter) {
     return actions.stream()
-        .filter(a -> a.signal().equals(signal) && a.cause().isPresent())
+        .filter(a -> a.matter().equals(matter) && a.cause().isPresent())
         .max(Comparator.comparing(Action::recordedAt));
   }
 }

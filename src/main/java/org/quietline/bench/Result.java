@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * @param role what the sample was
  * @param sample the sample's id; of a control, the material's key, without a stroke
  * @param readings the readings in the method's unit, in the order they were taken, at least one
+ * @param writtenReadings the same readings as they were written
  * @param writtenUnit the unit the readings were written in
  * @param calibration the calibration the row names, if it names one
  * @param reagentLot the reagent lot, if named
@@ -35,6 +36,7 @@ public record Result(
     Role role,
     String sample,
     List<Reading> readings,
+    List<Reading> writtenReadings,
     Unit writtenUnit,
     Optional<String> calibration,
     Optional<String> reagentLot,
@@ -55,8 +57,13 @@ public record Result(
       Checks.text("sample", sample);
     }
     readings = List.copyOf(readings);
+    writtenReadings = List.copyOf(writtenReadings);
     if (readings.isEmpty()) {
       throw new IllegalArgumentException("a result without readings");
+    }
+    if (writtenReadings.size() != readings.size()) {
+      throw new IllegalArgumentException(
+          writtenReadings.size() + " readings written, but " + readings.size() + " kept");
     }
   }
 

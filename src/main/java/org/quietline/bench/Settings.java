@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param people the people who test, review and release; may be empty
  * @param baselines baselines chosen by a person; may be empty
  * @param chart how control charts are made
+ * @param checksOff checks that a person switched off; may be empty
  */
 public record Settings(
     String name,
@@ -24,7 +25,8 @@ public record Settings(
     List<Material> materials,
     List<Person> people,
     List<BaselineChoice> baselines,
-    ChartSettings chart) {
+    ChartSettings chart,
+    List<CheckOff> checksOff) {
 
   /** Copies the lists. */
   public Settings {
@@ -34,6 +36,20 @@ public record Settings(
     materials = List.copyOf(materials);
     people = List.copyOf(people);
     baselines = List.copyOf(baselines);
+    checksOff = List.copyOf(checksOff);
+  }
+
+  /**
+   * Whether a check is asked of a method.
+   *
+   * @param check the check
+   * @param method the method's key
+   * @return false when it is switched off for the method or for the whole bench
+   */
+  public boolean isOn(Check check, String method) {
+    return checksOff.stream()
+        .noneMatch(
+            off -> off.check() == check && off.method().map(m -> m.equals(method)).orElse(true));
   }
 
   /**

@@ -15,7 +15,8 @@ import java.util.Optional;
  * @param rule the rule it broke
  */
 public record SignalId(
-    String method, String instrument, String material, LocalDateTime at, Rule rule) {
+    String method, String instrument, String material, LocalDateTime at, Rule rule)
+    implements Matter {
   /** Checks keys. */
   public SignalId {
     Checks.key("method", method);

@@ -6,7 +6,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.quietline.bench.Action;
+import org.quietline.bench.Check;
+import org.quietline.bench.Matter;
 import org.quietline.bench.Origin;
+import org.quietline.bench.QuestionId;
 import org.quietline.bench.SignalId;
 
 /** The rows of {@code actions.csv}. */
@@ -14,8 +17,8 @@ final class ActionRows implements RowKind<Action> {
   private static final Layout LAYOUT =
       new Layout(
           List.of("recorded_at", "signal", "cause"),
-          List.of("action", "exclude_result", "decided_by", "remark"),
-          Set.of("exclude_result"),
+          List.of("action", "exclude_result", "use_row", "decided_by", "remark"),
+          Set.of("exclude_result", "use_row"),
           List.of());
 
   private final SettingsReader.Found found;
@@ -26,10 +29,11 @@ final class ActionRows implements RowKind<Action> {
 
   private record Key(
       LocalDateTime at,
-      SignalId signal,
+      Matter matter,
       Optional<String> cause,
       Optional<String> action,
       boolean exclude,
+      Optional<Origin> useRow,
       Optional<String> by,
       Optional<String> remark) {}
 
@@ -41,7 +45,7 @@ final class ActionRows implements RowKind<Action> {
   @Override
   public Action make(Row row) throws Unusable {
     LocalDateTime at = row.needTime("recorded_at");
-    SignalId signal = signal(row.need("signal"));
+    Matter matter = matter(row.need("signal"));
     Optional<String> cause = row.text("cause");
     boolean exclude = yes(row.text("exclude_result"));
     if (exclude && cause.isEmpty()) {
@@ -50,34 +54,62 @@ final class ActionRows implements RowKind<Action> {
           row.text("exclude_result").orElse(""),
           "exclude_result is yes, but no cause is given; write the cause, or no.");
     }
+    Optional<Origin> useRow = useRow(row.text("use_row"), matter);
     return row.build(
         () ->
             new Action(
                 at,
-                signal,
+                matter,
                 cause,
                 row.text("action"),
                 exclude,
+                useRow,
                 row.text("decided_by"),
                 row.text("remark"),
                 row.origin()));
   }
 
-  private SignalId signal(String text) throws Unusable {
-    SignalId signal =
-        SignalId.parse(text)
+  private Matter matter(String text) throws Unusable {
+    Matter matter =
+        Matter.parse(text)
             .orElseThrow(
                 () ->
                     new Unusable(
                         "signal",
                         text,
                         Excerpt.quoted(text)
-                            + " is no signal id; copy it whole from the review, as in"
+                            + " is no id of a signal or a question; copy it whole from the review,"
+                            + " as in"
                             + " method/instrument/material/2026-10-14T09:12/beyond-action-limit."));
-    found.methods().need("signal", signal.method());
-    found.instruments().need("signal", signal.instrument());
-    Materials.need(found.materials(), "signal", signal.method(), signal.material());
-    return signal;
+    if (matter instanceof SignalId signal) {
+      found.methods().need("signal", signal.method());
+      found.instruments().need("signal", signal.instrument());
+      Materials.need(found.materials(), "signal", signal.method(), signal.material());
+    }
+    return matter;
+  }
+
+  private static Optional<Origin> useRow(Optional<String> place, Matter matter) throws Unusable {
+    if (place.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Origin> row = Origin.parse(place.get());
+    if (row.isEmpty()) {
+      throw new Unusable(
+          "use_row",
+          place.get(),
+          Excerpt.quoted(place.get())
+              + " is no place of a row; write file and line as in readings/2026-10.csv:17.");
+    }
+    if (!(matter instanceof QuestionId question) || question.check() != Check.ROWS_IN_CONFLICT) {
+      throw new Unusable(
+          "use_row",
+          place.get(),
+          "use_row chooses among rows in conflict, and "
+              + matter
+              + " is no conflict; leave it empty.");
+    }
+    return row;
   }
 
   private static boolean yes(Optional<String> word) throws Unusable {
@@ -95,10 +127,11 @@ final class ActionRows implements RowKind<Action> {
   public Object keyOf(Action made) {
     return new Key(
         made.recordedAt(),
-        made.signal(),
+        made.matter(),
         made.cause(),
         made.action(),
         made.excludeResult(),
+        made.useRow(),
         made.decidedBy(),
         made.remark());
   }

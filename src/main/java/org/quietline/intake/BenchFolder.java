@@ -2,12 +2,14 @@ package org.quietline.intake;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Action;
 import org.quietline.bench.Bench;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.Conflict;
 import org.quietline.bench.OutsideResult;
 import org.quietline.bench.ReagentLot;
 import org.quietline.bench.Result;
@@ -95,7 +97,23 @@ public final class BenchFolder {
         calibrations.taken(),
         reagents.taken(),
         actions.taken(),
-        outside.taken());
+        outside.taken(),
+        conflicts(results));
+  }
+
+  private static List<Conflict> conflicts(Gathered<Result> results) {
+    return results.against().stream()
+        .map(
+            a ->
+                new Conflict(
+                    a.first(),
+                    a.other(),
+                    a.part() + " " + shown(a.firstText()) + " against " + shown(a.text())))
+        .toList();
+  }
+
+  private static String shown(String text) {
+    return text.isEmpty() ? "empty" : Excerpt.of(text);
   }
 
   private boolean readSheet(String name, Gathered<?> into) {

@@ -4,13 +4,16 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.quietline.intake.RowKind.Part;
 
-/** The records taken in of one kind, each once. */
+/** The records of one kind: those taken in, each once, and those that stand against one of them. */
 final class Gathered<T> {
   private final RowKind<T> kind;
   private final List<T> taken = new ArrayList<>();
   private final Map<Object, T> byKey = new HashMap<>();
+  private final Map<Object, List<T>> rivals = new HashMap<>();
+  private final List<Outcome.Against<T>> against = new ArrayList<>();
 
   Gathered(RowKind<T> kind) {
     this.kind = kind;
@@ -24,44 +27,57 @@ final class Gathered<T> {
     return taken;
   }
 
+  /** The records that stand against one taken in, in the order in which they were met. */
+  List<Outcome.Against<T>> against() {
+    return against;
+  }
+
+  /** What became of a record. */
+  sealed interface Outcome<T> {
+    /** It is the first of its key. */
+    record Taken<T>() implements Outcome<T> {}
+
+    /** It is an exact copy of one taken in. */
+    record Copy<T>(T first) implements Outcome<T> {}
+
+    /** It says something else than the one taken in; the part is the first that differs. */
+    record Against<T>(T first, T other, String part, String firstText, String text)
+        implements Outcome<T> {}
+  }
+
   /**
-   * Takes a record in unless it was met before.
-   *
-   * @return true when it was taken in, false when it is an exact copy
-   * @throws Unusable when an earlier row says something else about the same thing
+   * Takes a record in unless there is one of its key. What stands against it is remembered, so that
+   * a copy of that is a copy, too.
    */
-  boolean add(T made) throws Unusable {
-    T first = byKey.putIfAbsent(kind.keyOf(made), made);
+  Outcome<T> add(T made) {
+    Object key = kind.keyOf(made);
+    T first = byKey.putIfAbsent(key, made);
     if (first == null) {
       taken.add(made);
-      return true;
+      return new Outcome.Taken<>();
     }
-    for (Part<T> part : kind.parts()) {
-      String there = part.text().apply(first);
-      String here = part.text().apply(made);
-      if (!there.equals(here)) {
-        throw conflict(part.name(), first, there, here);
+    Optional<Part<T>> difference = difference(first, made);
+    if (difference.isEmpty()) {
+      return new Outcome.Copy<>(first);
+    }
+    List<T> others = rivals.computeIfAbsent(key, k -> new ArrayList<>());
+    for (T other : others) {
+      if (difference(other, made).isEmpty()) {
+        return new Outcome.Copy<>(other);
       }
     }
-    return false;
+    others.add(made);
+    Part<T> part = difference.get();
+    Outcome.Against<T> found =
+        new Outcome.Against<>(
+            first, made, part.name(), part.text().apply(first), part.text().apply(made));
+    against.add(found);
+    return found;
   }
 
-  private Unusable conflict(String part, T first, String there, String here) {
-    return new Unusable(
-        part,
-        here,
-        "The same row stands in "
-            + kind.originOf(first)
-            + " with other content: "
-            + part
-            + " is "
-            + shown(there)
-            + " there and "
-            + shown(here)
-            + " here. The first one stays; correct the wrong one.");
-  }
-
-  private static String shown(String text) {
-    return text.isEmpty() ? "empty" : Excerpt.quoted(text);
+  private Optional<Part<T>> difference(T one, T other) {
+    return kind.parts().stream()
+        .filter(part -> !part.text().apply(one).equals(part.text().apply(other)))
+        .findFirst();
   }
 }

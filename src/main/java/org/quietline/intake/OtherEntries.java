@@ -2,15 +2,21 @@ package org.quietline.intake;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.quietline.bench.BaselineChoice;
+import org.quietline.bench.Check;
+import org.quietline.bench.CheckOff;
 import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.Person;
 
-/** Reads the small entries of {@code bench.toml}: instruments, materials, people, baselines. */
+/**
+ * Reads the small entries of {@code bench.toml}: instruments, materials, people, baselines, checks
+ * that are switched off.
+ */
 final class OtherEntries {
   private static final List<String> DUTIES = List.of("test", "review", "release");
 
@@ -48,6 +54,24 @@ final class OtherEntries {
       }
     }
     return entry.build(() -> new Person(key, name, may, from));
+  }
+
+  static CheckOff checkOff(Entry entry, Known<Method> methods) throws Unusable {
+    String word = entry.needText("check");
+    List<String> words = Arrays.stream(Check.values()).map(Check::key).toList();
+    Optional<Check> check = Check.parse(word);
+    if (check.isEmpty()) {
+      throw new Unusable(
+          "check",
+          word,
+          Excerpt.quoted(word) + " is no check" + NearestName.hint(word, words) + ".");
+    }
+    Optional<String> method = entry.text("method");
+    if (method.isPresent()) {
+      methods.need("method", method.get());
+    }
+    String reason = entry.needText("reason");
+    return entry.build(() -> new CheckOff(check.get(), method, reason));
   }
 
   static BaselineChoice baseline(

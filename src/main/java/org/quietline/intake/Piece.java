@@ -13,10 +13,11 @@ sealed interface Piece {
    * @param line the line on which it begins
    * @param lines how many lines it takes that are not empty
    * @param start how that line begins
+   * @param raw the row as it stands in the file, or as much of it as is kept
    * @param cells the cells without blanks at their ends
    * @param cutOff whether the file stops in this row without an end of line
    */
-  record Cells(long line, long lines, String start, List<String> cells, boolean cutOff)
+  record Cells(long line, long lines, String start, String raw, List<String> cells, boolean cutOff)
       implements Piece {}
 
   /**
@@ -25,7 +26,9 @@ sealed interface Piece {
    * @param line the line on which it begins
    * @param lines how many lines it takes that are not empty
    * @param start how that line begins
+   * @param raw the row as it stands in the file, or as much of it as is kept
    * @param sentence what is wrong and what would mend it
    */
-  record Damaged(long line, long lines, String start, String sentence) implements Piece {}
+  record Damaged(long line, long lines, String start, String raw, String sentence)
+      implements Piece {}
 }

@@ -7,9 +7,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.quietline.bench.Check;
 import org.quietline.bench.Instrument;
 import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
+import org.quietline.bench.QuestionId;
 import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -75,6 +77,7 @@ final class ResultRows implements RowKind<Result> {
                 role,
                 sample,
                 written.stream().map(reading -> reading.times(factor)).toList(),
+                written,
                 unit,
                 calibration,
                 row.text("reagent_lot"),
@@ -153,7 +156,7 @@ final class ResultRows implements RowKind<Result> {
   @Override
   public List<Part<Result>> parts() {
     return List.of(
-        new Part<>("readings", r -> RowText.of(r.readings())),
+        new Part<>("readings", r -> RowText.of(r.writtenReadings())),
         new Part<>("unit", r -> r.writtenUnit().symbol()),
         new Part<>("calibration", r -> RowText.of(r.calibration())),
         new Part<>("reagent_lot", r -> RowText.of(r.reagentLot())),
@@ -162,6 +165,11 @@ final class ResultRows implements RowKind<Result> {
         new Part<>("session", r -> RowText.of(r.session())),
         new Part<>("temperature_c", r -> RowText.of(r.temperatureC())),
         new Part<>("sequence", r -> RowText.of(r.sequence())));
+  }
+
+  @Override
+  public Optional<QuestionId> conflictId(Result first) {
+    return Optional.of(QuestionId.of(first, Check.ROWS_IN_CONFLICT));
   }
 
   @Override

@@ -1,8 +1,10 @@
 package org.quietline.intake;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.quietline.bench.Origin;
+import org.quietline.bench.QuestionId;
 
 /**
  * One kind of row: its columns, how a record is made of it, and when two rows are about the same
@@ -23,6 +25,11 @@ interface RowKind<T> {
 
   /** Where the record was read from. */
   Origin originOf(T made);
+
+  /** The id by which an action settles rows in conflict with a record, where one can. */
+  default Optional<QuestionId> conflictId(T first) {
+    return Optional.empty();
+  }
 
   /** Hears that a row was set aside. */
   default void refused(Row row, String sentence) {}

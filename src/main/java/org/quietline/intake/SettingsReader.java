@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.BaselineChoice;
 import org.quietline.bench.ChartSettings;
+import org.quietline.bench.CheckOff;
 import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
@@ -77,6 +78,13 @@ final class SettingsReader {
             "material",
             "from");
     ChartSettings chart = chart();
+    Known<CheckOff> checksOff =
+        entries(
+            "check-off",
+            e -> OtherEntries.checkOff(e, methods),
+            c -> c.check().key() + "/" + c.method().orElse(""),
+            "check",
+            "method");
     OwnSheets sheets = OwnSheets.read(tables("sheet"), notes);
     top.noteUnknownKeys();
     Settings settings =
@@ -88,7 +96,8 @@ final class SettingsReader {
             materials.entries(),
             people.entries(),
             baselines.entries(),
-            chart);
+            chart,
+            checksOff.entries());
     return new Found(settings, methods, instruments, materials, sheets, notes.entries());
   }
 

@@ -5,6 +5,8 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.util.Optional;
 import java.util.function.LongConsumer;
+import org.quietline.bench.Accounting.InConflict;
+import org.quietline.intake.Gathered.Outcome;
 
 /** Reads sheets row by row: each row is taken in, met before, or set aside. */
 final class SheetReading {
@@ -102,7 +104,7 @@ final class SheetReading {
       for (Optional<Piece> next = rows.next(); next.isPresent(); next = rows.next()) {
         if (next.get() instanceof Piece.Damaged damaged) {
           Unusable why = new Unusable(RowCheck.WHOLE_ROW, damaged.start(), damaged.sentence());
-          tally.setAside(file, damaged.line(), why, damaged.lines());
+          tally.setAside(file, damaged.line(), why, damaged.lines(), damaged.raw());
         } else if (next.get() instanceof Piece.Cells cells) {
           oneRow(header, cells);
         }
@@ -113,19 +115,34 @@ final class SheetReading {
       try {
         RowCheck.check(header, cells);
       } catch (Unusable e) {
-        tally.setAside(file, cells.line(), e, cells.lines());
+        tally.setAside(file, cells.line(), e, cells.lines(), cells.raw());
         return;
       }
       Row row = new Row(file, header, cells);
       try {
-        if (into.add(into.kind().make(row))) {
-          tally.takeIn();
-        } else {
-          tally.meetAgain();
-        }
+        count(row, into.add(into.kind().make(row)));
       } catch (Unusable e) {
         into.kind().refused(row, e.sentence());
-        tally.setAside(file, cells.line(), e, 1);
+        tally.setAside(file, cells.line(), e, 1, cells.raw());
+      }
+    }
+
+    private void count(Row row, Outcome<T> outcome) {
+      if (outcome instanceof Outcome.Copy<T> copy) {
+        tally.meetAgain(row.origin(), into.kind().originOf(copy.first()));
+      } else if (outcome instanceof Outcome.Against<T> against) {
+        tally.conflict(
+            new InConflict(
+                row.origin(),
+                into.kind().originOf(against.first()),
+                against.part(),
+                Excerpt.of(against.firstText()),
+                Excerpt.of(against.text()),
+                into.kind().conflictId(against.first()),
+                1,
+                row.cells().raw()));
+      } else {
+        tally.takeIn();
       }
     }
 

@@ -67,7 +67,12 @@ final class SheetRows {
   private Piece row(long line, List<String> cells) {
     long last = Math.max(line, line());
     return new Piece.Cells(
-        line, lines.rows(line, last), lines.startOf(line), cells, lines.isCutOff(last));
+        line,
+        lines.rows(line, last),
+        lines.startOf(line),
+        lines.startOf(line),
+        cells,
+        lines.isCutOff(last));
   }
 
   private Piece unreadable(long line) {
@@ -107,6 +112,7 @@ final class SheetRows {
   }
 
   private Piece stretch(long from, long to, String sentence) {
-    return new Piece.Damaged(from, lines.rows(from, to), lines.startOf(from), sentence);
+    return new Piece.Damaged(
+        from, lines.rows(from, to), lines.startOf(from), lines.startOf(from), sentence);
   }
 }

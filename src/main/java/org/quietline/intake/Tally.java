@@ -4,13 +4,20 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.quietline.bench.Accounting;
+import org.quietline.bench.Accounting.Conversion;
+import org.quietline.bench.Accounting.Copies;
 import org.quietline.bench.Accounting.FileRead;
+import org.quietline.bench.Accounting.InConflict;
 import org.quietline.bench.Accounting.SetAside;
+import org.quietline.bench.Origin;
 
 /** Keeps the count of what becomes of each row. */
 final class Tally {
   private final List<FileRead> files = new ArrayList<>();
   private final List<SetAside> aside = new ArrayList<>();
+  private final List<InConflict> conflicts = new ArrayList<>();
+  private final List<Copies> copies = new ArrayList<>();
+  private final List<Conversion> conversions = new ArrayList<>();
   private long takenIn;
   private long metBefore;
   private long rowsOfFile;
@@ -20,19 +27,45 @@ final class Tally {
     rowsOfFile++;
   }
 
-  void meetAgain() {
+  void meetAgain(Origin copy, Origin first) {
     metBefore++;
     rowsOfFile++;
+    int last = copies.size() - 1;
+    if (last >= 0 && follows(copies.get(last), copy, first)) {
+      Copies run = copies.get(last);
+      copies.set(last, new Copies(run.copy(), run.first(), run.rows() + 1));
+    } else {
+      copies.add(new Copies(copy, first, 1));
+    }
+  }
+
+  private static boolean follows(Copies run, Origin copy, Origin first) {
+    return run.copy().file().equals(copy.file())
+        && run.first().file().equals(first.file())
+        && run.copy().line() + run.rows() == copy.line()
+        && run.first().line() + run.rows() == first.line();
+  }
+
+  /** Counts a row that stands against one taken in. */
+  void conflict(InConflict conflict) {
+    conflicts.add(conflict);
+    rowsOfFile += conflict.rows();
+  }
+
+  /** Counts the results whose readings were written in another unit. */
+  void converted(List<Conversion> made) {
+    conversions.addAll(made);
   }
 
   /** Sets one row, or a stretch that counts as several, aside. */
-  void setAside(String file, long line, Unusable why, long rows) {
+  void setAside(String file, long line, Unusable why, long rows, String raw) {
     add(
         file,
         line,
         why,
         rows,
-        rows == 1 ? "The row was set aside." : "These " + rows + " rows were set aside.");
+        rows == 1 ? "The row was set aside." : "These " + rows + " rows were set aside.",
+        raw);
   }
 
   /** Sets a whole file aside, with all its rows. */
@@ -41,7 +74,7 @@ final class Tally {
         rows == 0
             ? "It holds no rows."
             : rows == 1 ? "Its one row was set aside." : "All " + rows + " rows were set aside.";
-    add(file, line, why, rows, end);
+    add(file, line, why, rows, end, "");
   }
 
   /** Remarks on a file without any row being lost by it. */
@@ -49,10 +82,16 @@ final class Tally {
     aside.add(new SetAside(file, line, field, Excerpt.of(text), sentences, 0));
   }
 
-  private void add(String file, long line, Unusable why, long rows, String end) {
+  private void add(String file, long line, Unusable why, long rows, String end, String raw) {
     aside.add(
         new SetAside(
-            file, line, why.field(), Excerpt.of(why.text()), why.sentence() + " " + end, rows));
+            file,
+            line,
+            why.field(),
+            Excerpt.of(why.text()),
+            why.sentence() + " " + end,
+            rows,
+            raw));
     rowsOfFile += rows;
   }
 
@@ -66,6 +105,9 @@ final class Tally {
         files.stream().sorted(Comparator.comparing(FileRead::file)).toList(),
         aside,
         settingsAside,
+        conflicts,
+        copies,
+        conversions,
         takenIn,
         metBefore);
   }

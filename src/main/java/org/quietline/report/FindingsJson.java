@@ -77,7 +77,7 @@ public final class FindingsJson {
         action -> {
           json.text("file", action.origin().file());
           json.number("line", action.origin().line());
-          json.text("signal", action.signal());
+          json.text("signal", action.matter());
           json.text("reason", IntakeWords.idle(action));
         });
     json.array("methods", findings.methods(), found -> method(found, findings));

@@ -119,7 +119,7 @@ final class IntakeWords {
         + (action.cause().isEmpty()
             ? "no cause is given, so it closes nothing. Write the cause, or that none was found."
             : "the signal "
-                + action.signal()
+                + action.matter()
                 + " is not among those found, so it closes nothing."
                 + " Copy the id from findings.json.");
   }

@@ -325,6 +325,7 @@ class ReviewTest {
             Role.PRODUCT,
             "B-1",
             List.of(new org.quietline.bench.Reading.Measured(new BigDecimal("0.2"))),
+            List.of(new org.quietline.bench.Reading.Measured(new BigDecimal("0.2"))),
             new org.quietline.bench.Unit("% mass"),
             Optional.empty(),
             Optional.empty(),

@@ -311,6 +311,7 @@ class StreamControlTest {
         false,
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         new org.quietline.bench.Origin("actions.csv", 2));
   }
 

@@ -78,6 +78,7 @@ final class TestBench {
             role,
             sample,
             java.util.Arrays.stream(readings).map(r -> Reading.parse(r).orElseThrow()).toList(),
+            java.util.Arrays.stream(readings).map(r -> Reading.parse(r).orElseThrow()).toList(),
             new Unit("% mass"),
             Optional.empty(),
             lot,
@@ -136,6 +137,7 @@ final class TestBench {
             Optional.of("decimal slip"),
             Optional.empty(),
             exclude,
+            Optional.empty(),
             Optional.of("RO"),
             Optional.empty(),
             new Origin("actions.csv", actions.size() + 2)));
@@ -165,8 +167,9 @@ final class TestBench {
             List.of(new Material("QC", "tg", assigned, uncertainty)),
             List.of(),
             baselines,
-            chart);
-    return new Bench(settings, results, calibrations, lots, actions, List.of());
+            chart,
+            List.of());
+    return new Bench(settings, results, calibrations, lots, actions, List.of(), List.of());
   }
 
   Review review() {

@@ -37,7 +37,15 @@ class BenchTest {
 
   private static Action action(SignalId signal, Optional<String> cause, boolean exclude) {
     return new Action(
-        AT, signal, cause, Optional.empty(), exclude, Optional.empty(), Optional.empty(), ORIGIN);
+        AT,
+        signal,
+        cause,
+        Optional.empty(),
+        exclude,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        ORIGIN);
   }
 
   private static Bench bench(List<Result> results, List<Action> actions) {
@@ -50,7 +58,8 @@ class BenchTest {
             List.of(new Material("QC", "tg", Optional.empty(), Optional.empty())),
             List.of(new Person("RO", "R. Okafor", List.of("test"), Optional.empty())),
             List.of(),
-            ChartSettings.DEFAULTS);
+            ChartSettings.DEFAULTS,
+            List.of());
     ReagentLot lot =
         new ReagentLot(
             "L-1",
@@ -70,6 +79,7 @@ class BenchTest {
             calibration("C-9", "PM-2", AT.minusHours(1))),
         List.of(lot),
         actions,
+        List.of(),
         List.of());
   }
 
@@ -266,7 +276,7 @@ class BenchTest {
     assertEquals("readings/a.csv, line 4, reading_1: is a letter", aside.toString());
     refused(
         () -> new Accounting(List.of(file), List.of(), List.of(), 3, 1),
-        "5 rows read, but 3 taken in, 1 met before and 0 set aside");
+        "5 rows read, but 3 taken in, 1 met before, 0 set aside and 0 in conflict");
   }
 
   @Test

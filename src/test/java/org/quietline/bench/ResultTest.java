@@ -21,6 +21,7 @@ class ResultTest {
         Role.CONTROL,
         sample,
         Arrays.stream(readings).map(r -> Reading.parse(r).orElseThrow()).toList(),
+        Arrays.stream(readings).map(r -> Reading.parse(r).orElseThrow()).toList(),
         new Unit("% mass"),
         Optional.empty(),
         Optional.of("L-1"),

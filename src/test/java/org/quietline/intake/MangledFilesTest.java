@@ -175,6 +175,9 @@ class MangledFilesTest {
         found.add(aside.line());
       }
     }
+    accounting.conflicts().stream()
+        .filter(c -> c.origin().file().equals(file))
+        .forEach(c -> found.add(c.origin().line()));
     if (!wholeFile) {
       assertTrue(expected.containsAll(found), "round " + round);
       expected.removeAll(found);

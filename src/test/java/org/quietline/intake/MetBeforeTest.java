@@ -10,7 +10,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.quietline.bench.Accounting;
-import org.quietline.bench.Accounting.SetAside;
 
 /** A row met again is counted once; two rows that contradict each other are not both believed. */
 class MetBeforeTest {
@@ -62,7 +61,7 @@ class MetBeforeTest {
       delimiter = '|',
       value = {
         "0.180,0.181|0.180,0.18|readings is \"0.180 0.181\" there and \"0.180 0.18\" here",
-        ",,C-1|,g/kg,C-1|readings is \"0.180 0.181\" there and \"0.0180 0.0181\" here",
+        ",,C-1|,g/kg,C-1|unit is \"% mass\" there and \"g/kg\" here",
         "C-1|C-2|calibration is \"C-1\" there and \"C-2\" here",
         "L-1|L-2|reagent_lot is \"L-1\" there and \"L-2\" here",
         "RO|AB|operator is \"RO\" there and \"AB\" here",
@@ -77,13 +76,13 @@ class MetBeforeTest {
     bench.put("readings/a.csv", HEAD + ROW + "\n" + other + "\n");
     Intake intake = bench.read();
     assertEquals(1, intake.accounting().takenIn());
-    SetAside aside = intake.accounting().aside().get(0);
-    assertEquals(3, aside.line());
     assertEquals(
-        "The same row stands in readings/a.csv, line 2 with other content: "
+        "readings/a.csv, line 3, "
+            + difference.split(" ", 2)[0]
+            + ": the same row stands in readings/a.csv, line 2 with other content: "
             + difference
-            + ". The first one stays; correct the wrong one. The row was set aside.",
-        aside.reason());
+            + ". The first one stays until actions.csv names the row that holds.",
+        intake.accounting().conflicts().get(0).toString());
     assertEquals(2, intake.bench().results().get(0).origin().line());
   }
 
@@ -93,14 +92,14 @@ class MetBeforeTest {
         "readings/a.csv",
         HEAD + ROW + "\n" + ROW.replace("0.180,0.181,,", "1.80,1.81,g/kg,") + "\n");
     assertEquals(
-        "The same row stands in readings/a.csv, line 2 with other content: unit is \"% mass\" there"
-            + " and \"g/kg\" here. The first one stays; correct the wrong one. The row was set"
-            + " aside.",
-        bench.aside().get(0).reason());
+        "readings/a.csv, line 3, readings: the same row stands in readings/a.csv, line 2 with other"
+            + " content: readings is \"0.180 0.181\" there and \"1.80 1.81\" here. The first one"
+            + " stays until actions.csv names the row that holds.",
+        bench.read().accounting().conflicts().get(0).toString());
   }
 
   private static String describe(String part, String there, String here, String origin) {
-    return "The same row stands in "
+    return "the same row stands in "
         + origin
         + " with other content: "
         + part
@@ -108,7 +107,11 @@ class MetBeforeTest {
         + there
         + " there and "
         + here
-        + " here. The first one stays; correct the wrong one. The row was set aside.";
+        + " here. The first one stays; correct the wrong one.";
+  }
+
+  private static String said(Accounting.InConflict conflict) {
+    return conflict.toString().split(": ", 2)[1];
   }
 
   @Test
@@ -140,7 +143,7 @@ class MetBeforeTest {
             describe("reagent_lot", "\"L-1\"", "\"L-2\"", first),
             describe("operator", "\"RO\"", "\"AB\"", first),
             describe("remark", "\"a\"", "\"b\"", first)),
-        accounting.aside().stream().map(SetAside::reason).toList());
+        accounting.conflicts().stream().map(MetBeforeTest::said).toList());
   }
 
   @Test
@@ -169,7 +172,7 @@ class MetBeforeTest {
             describe("expires_on", "\"2027-01-01\"", "empty", first),
             describe("storage", "\"ambient\"", "\"refrigerated\"", first),
             describe("remark", "\"a\"", "\"b\"", first)),
-        accounting.aside().stream().map(SetAside::reason).toList());
+        accounting.conflicts().stream().map(MetBeforeTest::said).toList());
   }
 
   @Test
@@ -196,7 +199,7 @@ class MetBeforeTest {
             describe("expanded_uncertainty", "\"0.010\"", "\"0.011\"", first),
             describe("coverage_factor", "\"2\"", "empty", first),
             describe("remark", "\"a\"", "\"b\"", first)),
-        accounting.aside().stream().map(SetAside::reason).toList());
+        accounting.conflicts().stream().map(MetBeforeTest::said).toList());
   }
 
   @Test

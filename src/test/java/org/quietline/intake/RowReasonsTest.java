@@ -337,7 +337,7 @@ class RowReasonsTest {
         "SIGNAL;;yes|exclude_result|yes|exclude_result is yes, but no cause is given; write the"
             + " cause, or no.",
         "SIGNAL;c;maybe|exclude_result|maybe|\"maybe\" is neither yes nor no; write one of them.",
-        "the red one;c;|signal|the red one|\"the red one\" is no signal id; copy it whole from the"
+        "the red one;c;|signal|the red one|\"the red one\" is no id of a signal or a question; copy it whole from the"
             + " review, as in method/instrument/material/2026-10-14T09:12/beyond-action-limit.",
         "a/PM-1/QC-TG-A/2026-10-14T09:12/beyond-action-limit;c;|signal|a|\"a\" is no method of this"
             + " bench (known: total-glycerin, acid-number).",
@@ -389,7 +389,8 @@ class RowReasonsTest {
   void whatARecordRefusesIsToldAtItsColumn() throws Unusable {
     Header header =
         Header.of(List.of("a", "b"), new Layout(List.of("a", "b"), List.of(), Set.of(), List.of()));
-    Row row = new Row("x.csv", header, new Piece.Cells(2, 1, "1,2", List.of("1", "2"), false));
+    Row row =
+        new Row("x.csv", header, new Piece.Cells(2, 1, "1,2", "1,2", List.of("1", "2"), false));
     Unusable atColumn =
         assertThrows(
             Unusable.class,

@@ -105,7 +105,7 @@ class SheetShapeTest {
                 "",
                 "A column without a name is not read; name it or take it out.",
                 0)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
   }
 
   @Test
@@ -152,7 +152,7 @@ class SheetShapeTest {
                     + " drive pulled out early?); write every field, empty ones too. The row was set"
                     + " aside.",
                 1)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
   }
 
   @ParameterizedTest
@@ -185,7 +185,7 @@ class SheetShapeTest {
                 "A quote is opened here and never closed, so the rest of the file cannot be told"
                     + " apart; close it or take it out. These 3 rows were set aside.",
                 3)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
   }
 
   @ParameterizedTest
@@ -226,7 +226,7 @@ class SheetShapeTest {
                     + " inside a field twice, and close every quote at the end of its field. These 3"
                     + " rows were set aside.",
                 3)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
     assertEquals(List.of(2L, 4L, 8L), lines());
   }
 
@@ -264,7 +264,7 @@ class SheetShapeTest {
                 "\"B-3 x\" runs over a line break, which only a remark may; close the quote in its"
                     + " line. These 2 rows were set aside.",
                 2)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
   }
 
   @Test
@@ -302,7 +302,7 @@ class SheetShapeTest {
                 "5 \uFFFDl",
                 "\"5 \uFFFDl\" is not UTF-8; save the file as UTF-8. The row was set aside.",
                 1)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
   }
 
   @Test
@@ -387,7 +387,7 @@ class SheetShapeTest {
                 "The field has 4001 signs, more than 4000; is a quote missing? Shorten it. The row"
                     + " was set aside.",
                 1)),
-        accounting.aside());
+        TempBench.withoutRaw(accounting));
   }
 
   @Test

@@ -84,6 +84,7 @@ class SheetTextTest {
             3,
             1,
             "3,",
+            "3,",
             "The file could not be read further than this; see that the drive is sound and save the"
                 + " file again."),
         rows.next().orElseThrow());

@@ -212,6 +212,7 @@ public final class Invented {
         Optional.of("bubble in the vial"),
         Optional.empty(),
         false,
+        Optional.empty(),
         Optional.of("RO"),
         Optional.empty(),
         new Origin("actions.csv", 2));
@@ -386,6 +387,9 @@ public final class Invented {
         "PM-1",
         role,
         sample,
+        List.of(
+            new Reading.Measured(new BigDecimal("0.181")),
+            new Reading.Measured(new BigDecimal("0.189"))),
         List.of(
             new Reading.Measured(new BigDecimal("0.181")),
             new Reading.Measured(new BigDecimal("0.189"))),
