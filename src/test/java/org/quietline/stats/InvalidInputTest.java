@@ -27,6 +27,8 @@ class InvalidInputTest {
       List.of(
           new Way("Summary", 2, Summary::of),
           new Way("mean", 1, Summary::meanOf),
+          new Way("robust", 2, RobustSummary::of),
+          new Way("median", 1, RobustSummary::medianOf),
           new Way("dependence", 3, SerialDependence::of),
           new Way("moving range", 2, ControlLimits::fromMovingRange),
           new Way("sample deviation", 2, ControlLimits::fromSampleDeviation),

@@ -11,7 +11,7 @@ class ReferenceFolderTest {
   @Test
   void everyCaseIsThereAndNamesItsSource() {
     List<Path> files = Reference.files();
-    assertEquals(33, files.size());
+    assertEquals(35, files.size());
     for (Path file : files) {
       Reference reference = Reference.read(file);
       assertEquals(file.getFileName().toString(), reference.at("/id").asText() + ".json");
@@ -28,7 +28,7 @@ class ReferenceFolderTest {
             .map(Reference::read)
             .filter(r -> r.at("/provenance").asText().equals("computed by recompute.py"))
             .toList();
-    assertEquals(11, computed.size());
+    assertEquals(13, computed.size());
     for (Reference reference : computed) {
       assertFalse(reference.at("/expression").asText().isBlank());
       assertFalse(reference.tolerance() > 1e-3);
