@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param conversions the conversions of units that were made
  * @param takenIn rows taken in
  * @param metBefore rows that were an exact copy of one already taken in
+ * @param numbersAside the running numbers of results whose rows were set aside: they are not
+ *     missing
  */
 public record Accounting(
     List<FileRead> files,
@@ -24,7 +26,8 @@ public record Accounting(
     List<Copies> copies,
     List<Conversion> conversions,
     long takenIn,
-    long metBefore) {
+    long metBefore,
+    List<NumberAside> numbersAside) {
 
   /** Checks that rows read = taken in + met before + set aside + in conflict. */
   public Accounting {
@@ -34,6 +37,7 @@ public record Accounting(
     conflicts = List.copyOf(conflicts);
     copies = List.copyOf(copies);
     conversions = List.copyOf(conversions);
+    numbersAside = List.copyOf(numbersAside);
     long read = files.stream().mapToLong(FileRead::rows).sum();
     long away = aside.stream().mapToLong(SetAside::rows).sum();
     long against = conflicts.stream().mapToLong(InConflict::rows).sum();
@@ -46,7 +50,7 @@ public record Accounting(
   }
 
   /**
-   * An accounting without conflicts, copies or conversions.
+   * An accounting without conflicts, copies, conversions or numbers aside.
    *
    * @param files the files read, in name order
    * @param aside the rows set aside
@@ -60,7 +64,16 @@ public record Accounting(
       List<SetAside> settingsAside,
       long takenIn,
       long metBefore) {
-    this(files, aside, settingsAside, List.of(), List.of(), List.of(), takenIn, metBefore);
+    this(
+        files,
+        aside,
+        settingsAside,
+        List.of(),
+        List.of(),
+        List.of(),
+        takenIn,
+        metBefore,
+        List.of());
   }
 
   /**
@@ -82,6 +95,16 @@ public record Accounting(
         .filter(f -> rowsAside(f.file()) == f.rows() && isNamedAside(f.file()))
         .map(FileRead::file)
         .toList();
+  }
+
+  /**
+   * Files that somebody changed while they were read, so that what was read of them may be neither
+   * the old content nor the new one.
+   *
+   * @return their names
+   */
+  public List<String> changedFiles() {
+    return files.stream().filter(FileRead::changed).map(FileRead::file).toList();
   }
 
   private long rowsAside(String file) {
@@ -116,8 +139,28 @@ public record Accounting(
    * @param file its name relative to the bench folder
    * @param sha256 the SHA-256 of its bytes in hexadecimal
    * @param rows how many rows it holds
+   * @param changed whether it changed while it was read
    */
-  public record FileRead(String file, String sha256, long rows) {}
+  public record FileRead(String file, String sha256, long rows, boolean changed) {
+    /**
+     * A file that stayed as it was while it was read.
+     *
+     * @param file its name relative to the bench folder
+     * @param sha256 the SHA-256 of its bytes in hexadecimal
+     * @param rows how many rows it holds
+     */
+    public FileRead(String file, String sha256, long rows) {
+      this(file, sha256, rows, false);
+    }
+  }
+
+  /**
+   * The running number of a result whose row was set aside.
+   *
+   * @param instrument the instrument as the row names it
+   * @param sequence the number as the row writes it
+   */
+  public record NumberAside(String instrument, String sequence) {}
 
   /**
    * One row, or one entry of the settings, that could not be used.

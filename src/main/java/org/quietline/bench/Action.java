@@ -38,9 +38,10 @@ public record Action(
    * Whether this action takes a result out of baselines and statistics.
    *
    * @param result a result
-   * @return true when the signal was on that result and the action excludes it
+   * @return true when the signal was on that result, or the slip in that sample's result, and the
+   *     action excludes it and was not recorded before it
    */
   public boolean excludes(Result result) {
-    return excludeResult && matter instanceof SignalId signal && signal.isOn(result);
+    return excludeResult && matter.excludes(result) && !recordedAt.isBefore(result.takenAt());
   }
 }

@@ -3,7 +3,7 @@ package org.quietline.bench;
 import java.time.LocalDateTime;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,13 +45,14 @@ public record Bench(
    * its method and instrument at or before it.
    *
    * @param result a result of this bench
-   * @return empty when the bench recorded no such calibration
+   * @return empty when the bench recorded no such calibration, or made the one named only later
    */
   public Optional<Calibration> calibrationOf(Result result) {
     if (result.calibration().isPresent()) {
       String named = result.calibration().get();
       return calibrations.stream()
           .filter(c -> c.key().equals(named) && c.isFor(result.method(), result.instrument()))
+          .filter(c -> !c.calibratedAt().isAfter(result.takenAt()))
           .findFirst();
     }
     return calibrations.stream()
@@ -73,7 +74,10 @@ public record Bench(
         actions.stream().filter(a -> !a.recordedAt().isAfter(moment)).toList();
     Map<Origin, Result> chosen = new HashMap<>();
     for (Conflict conflict : conflicts) {
-      if (decisionOn(conflict, actionsThen).filter(conflict.other().origin()::equals).isPresent()) {
+      if (settling(conflict, actionsThen)
+          .flatMap(Action::useRow)
+          .filter(conflict.other().origin()::equals)
+          .isPresent()) {
         chosen.put(conflict.first().origin(), conflict.other());
       }
     }
@@ -97,19 +101,41 @@ public record Bench(
    * @return in the order in which they were met
    */
   public List<Conflict> openConflicts() {
-    return conflicts.stream().filter(c -> decisionOn(c, actions).isEmpty()).toList();
+    return conflicts.stream().filter(c -> settling(c).isEmpty()).toList();
   }
 
-  private Optional<Origin> decisionOn(Conflict conflict, List<Action> among) {
-    Set<Origin> rows = new HashSet<>();
-    conflicts.stream()
-        .filter(c -> c.id().equals(conflict.id()))
-        .forEach(c -> rows.addAll(List.of(c.first().origin(), c.other().origin())));
+  /**
+   * The action that settles a conflict: the latest that names its id and a cause and chooses a row
+   * that is one of those in conflict.
+   *
+   * @param conflict a conflict of this bench
+   * @return empty while it is open
+   */
+  public Optional<Action> settling(Conflict conflict) {
+    return settling(conflict, actions);
+  }
+
+  private Optional<Action> settling(Conflict conflict, List<Action> among) {
+    Set<Origin> rows = rowsIn(conflict.id());
     return among.stream()
         .filter(a -> a.matter().equals(conflict.id()) && a.cause().isPresent())
         .filter(a -> a.useRow().filter(rows::contains).isPresent())
-        .max(Comparator.comparing(Action::recordedAt))
-        .flatMap(Action::useRow);
+        .filter(a -> !a.matter().isTooEarly(a.recordedAt()))
+        .max(Comparator.comparing(Action::recordedAt));
+  }
+
+  /**
+   * The rows that claim to be one result.
+   *
+   * @param conflict the id of a conflict
+   * @return where they stand; empty when there is no such conflict
+   */
+  public Set<Origin> rowsIn(QuestionId conflict) {
+    Set<Origin> rows = new LinkedHashSet<>();
+    conflicts.stream()
+        .filter(c -> c.id().equals(conflict))
+        .forEach(c -> rows.addAll(List.of(c.first().origin(), c.other().origin())));
+    return rows;
   }
 
   /**
@@ -147,6 +173,7 @@ public record Bench(
   public Optional<Action> closing(Matter matter) {
     return actions.stream()
         .filter(a -> a.matter().equals(matter) && a.cause().isPresent())
+        .filter(a -> !matter.isTooEarly(a.recordedAt()))
         .max(Comparator.comparing(Action::recordedAt));
   }
 }

@@ -21,6 +21,12 @@ final class Checks {
     }
   }
 
+  static void notItself(String what, String own, String other) {
+    if (own.equals(other)) {
+      throw new IllegalArgumentException(what + " is \"" + other + "\", the method itself");
+    }
+  }
+
   static void positive(String what, BigDecimal value) {
     if (value.signum() <= 0) {
       throw new IllegalArgumentException(what + " is " + value + ", it must be more than 0");

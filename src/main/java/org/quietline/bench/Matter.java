@@ -1,5 +1,6 @@
 package org.quietline.bench;
 
+import java.time.LocalDateTime;
 import java.util.Optional;
 
 /**
@@ -7,6 +8,30 @@ import java.util.Optional;
  * has an id that a person copies into {@code actions.csv}; {@link Object#toString()} writes it.
  */
 public sealed interface Matter permits SignalId, QuestionId {
+
+  /**
+   * Whether it is about a result.
+   *
+   * @param result a result
+   * @return true when the id names that very result
+   */
+  boolean isOn(Result result);
+
+  /**
+   * Whether an action of a moment cannot speak of it, because the result was not there yet.
+   *
+   * @param recordedAt when the action was recorded
+   * @return true when what it is about is later
+   */
+  boolean isTooEarly(LocalDateTime recordedAt);
+
+  /**
+   * Whether an action about it may take a result out of baselines and statistics.
+   *
+   * @param result a result
+   * @return true for the result a signal is on, and for a sample's result that looks like a slip
+   */
+  boolean excludes(Result result);
 
   /**
    * Reads an id.

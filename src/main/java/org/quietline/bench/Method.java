@@ -18,6 +18,8 @@ import java.util.OptionalInt;
  * @param limits the limits a product must keep, if any
  * @param shelfLife days a reagent lasts once opened, if set
  * @param published the published repeatability the user typed in, if any
+ * @param partOf the key of the method that measures the whole this one measures a part of, as free
+ *     glycerin is a part of total glycerin
  */
 public record Method(
     String key,
@@ -30,7 +32,8 @@ public record Method(
     Optional<Allowance> allowance,
     Optional<ProductLimits> limits,
     ShelfLife shelfLife,
-    Optional<PublishedRepeatability> published) {
+    Optional<PublishedRepeatability> published,
+    Optional<String> partOf) {
 
   /** Ten years; a longer one is a slip of the pen. */
   private static final int LONGEST_VALIDITY = 3660;
@@ -47,6 +50,49 @@ public record Method(
           Checks.atLeast("calibration-valid-days", 1, d);
           Checks.atMost("calibration-valid-days", LONGEST_VALIDITY, d);
         });
+    partOf.ifPresent(whole -> Checks.notItself("part-of", key, whole));
+  }
+
+  /**
+   * A method that measures no part of what another one measures.
+   *
+   * @param key its key
+   * @param title its name as printed
+   * @param unit the unit of its results
+   * @param decimals how many decimals its results are reported with, 0 to 9
+   * @param replicates how many readings make one result, at least 1
+   * @param replicateKind what a second reading repeats
+   * @param calibrationValidDays days a calibration may be used, if the method is calibrated
+   * @param allowance how far calibration drift may carry a result, if set
+   * @param limits the limits a product must keep, if any
+   * @param shelfLife days a reagent lasts once opened, if set
+   * @param published the published repeatability the user typed in, if any
+   */
+  public Method(
+      String key,
+      String title,
+      Unit unit,
+      int decimals,
+      int replicates,
+      ReplicateKind replicateKind,
+      OptionalInt calibrationValidDays,
+      Optional<Allowance> allowance,
+      Optional<ProductLimits> limits,
+      ShelfLife shelfLife,
+      Optional<PublishedRepeatability> published) {
+    this(
+        key,
+        title,
+        unit,
+        decimals,
+        replicates,
+        replicateKind,
+        calibrationValidDays,
+        allowance,
+        limits,
+        shelfLife,
+        published,
+        Optional.empty());
   }
 
   /**

@@ -1,6 +1,9 @@
 package org.quietline.bench;
 
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The name of a question that a check asks: what it is about, and which check asks it. Written
@@ -10,6 +13,13 @@ import java.util.Optional;
  * @param check the check
  */
 public record QuestionId(String subject, Check check) implements Matter {
+  private static final Set<Check> OF_TIME =
+      Set.of(
+          Check.TIME_IN_FUTURE,
+          Check.TIME_OUT_OF_STEP,
+          Check.TIME_DOES_NOT_EXIST,
+          Check.ACTION_BEFORE_RESULT);
+
   /** Checks the subject. */
   public QuestionId {
     subject = subject.strip();
@@ -24,14 +34,46 @@ public record QuestionId(String subject, Check check) implements Matter {
    * @return the id
    */
   public static QuestionId of(Result result, Check check) {
-    return new QuestionId(
-        String.join(
-            "/",
-            result.method(),
-            result.instrument(),
-            result.sample(),
-            result.takenAt().toString()),
-        check);
+    return new QuestionId(subjectOf(result), check);
+  }
+
+  private static String subjectOf(Result result) {
+    return String.join(
+        "/", result.method(), result.instrument(), result.sample(), result.takenAt().toString());
+  }
+
+  /**
+   * Whether an action of a moment is too early to answer it: it would speak of a result that was
+   * not there yet. A question about the time itself can be answered at any moment.
+   *
+   * @param recordedAt when the action was recorded
+   * @return true when the result it names is later
+   */
+  @Override
+  public boolean isTooEarly(LocalDateTime recordedAt) {
+    if (OF_TIME.contains(check)) {
+      return false;
+    }
+    try {
+      String at = subject.substring(subject.lastIndexOf('/') + 1);
+      return recordedAt.isBefore(LocalDateTime.parse(at));
+    } catch (DateTimeParseException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Whether it is a slip in a sample's result. What a question takes out of statistics is never a
+   * control: a control leaves by the signal it gave.
+   */
+  @Override
+  public boolean excludes(Result result) {
+    return check.kind() == Check.Kind.SLIP && result.role() != Role.CONTROL && isOn(result);
+  }
+
+  @Override
+  public boolean isOn(Result result) {
+    return subject.endsWith(result.takenAt().toString()) && subject.equals(subjectOf(result));
   }
 
   /**

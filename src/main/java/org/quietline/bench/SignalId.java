@@ -24,12 +24,17 @@ public record SignalId(
     Checks.key("material", material);
   }
 
-  /**
-   * Whether the signal is on a result.
-   *
-   * @param result a result
-   * @return true for a control result of the same method, instrument, material and time
-   */
+  @Override
+  public boolean isTooEarly(LocalDateTime recordedAt) {
+    return recordedAt.isBefore(at);
+  }
+
+  @Override
+  public boolean excludes(Result result) {
+    return isOn(result);
+  }
+
+  @Override
   public boolean isOn(Result result) {
     return result.role() == Role.CONTROL
         && result.takenAt().equals(at)

@@ -12,8 +12,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.quietline.bench.ChartSettings.LimitsFrom;
 import org.quietline.bench.ChartSettings.Weight;
 
@@ -125,27 +123,6 @@ class BenchTest {
     Settings settings = bench(List.of(), List.of()).settings();
     assertEquals("QC", settings.material("tg", "QC").orElseThrow().key());
     assertEquals(Optional.empty(), settings.material("an", "QC"));
-  }
-
-  @ParameterizedTest
-  @CsvSource({
-    "% mass, mg/kg, 10000",
-    "mg/kg, % mass, 0.0001",
-    "ppm, mg/kg, 1",
-    "g/kg, % mass, 0.1",
-    "mg/g, ppm, 1000",
-    "mg KOH/g, mg KOH/g, 1"
-  })
-  void mass_fractions_convert_exactly(String from, String to, BigDecimal factor) {
-    assertEquals(
-        0, new Unit(from).factorTo(new Unit(to)).orElseThrow().compareTo(factor), from + to);
-  }
-
-  @Test
-  void other_units_convert_only_to_themselves() {
-    assertEquals(Optional.empty(), new Unit("mg KOH/g").factorTo(new Unit("% mass")));
-    assertEquals(Optional.empty(), new Unit("% mass").factorTo(new Unit("mL")));
-    assertEquals("mL", new Unit(" mL ").toString());
   }
 
   @Test
@@ -264,6 +241,73 @@ class BenchTest {
 
   private static void refused(Executable made, String sentence) {
     assertEquals(sentence, assertThrows(IllegalArgumentException.class, made).getMessage());
+  }
+
+  @Test
+  void an_answer_to_a_slip_takes_a_sample_out_and_never_a_control() {
+    Result control = ResultTest.result("QC", AT, "1");
+    Result product = as(Role.PRODUCT, ResultTest.result("B-1", AT, "1"));
+    Result other = as(Role.PRODUCT, ResultTest.result("B-2", AT, "1"));
+    Bench bench =
+        bench(
+            List.of(control, product, other),
+            List.of(
+                taking(QuestionId.of(control, Check.SLIP_IN_VALUE), AT.plusDays(1)),
+                taking(QuestionId.of(product, Check.SLIP_IN_VALUE), AT.plusDays(1)),
+                taking(QuestionId.of(other, Check.TIME_DOES_NOT_EXIST), AT.plusDays(1))));
+    assertEquals(
+        List.of(false, true, false), bench.results().stream().map(bench::isExcluded).toList());
+  }
+
+  @Test
+  void an_action_older_than_its_result_does_nothing() {
+    Result control = ResultTest.result("QC", AT, "1");
+    SignalId signal = new SignalId("tg", "PM-1", "QC", AT, Rule.BEYOND_ACTION_LIMIT);
+    Bench early = bench(List.of(control), List.of(taking(signal, AT.minusDays(1))));
+    assertEquals(false, early.isExcluded(control));
+    assertEquals(Optional.empty(), early.closing(signal));
+    Bench late = bench(List.of(control), List.of(taking(signal, AT)));
+    assertEquals(true, late.isExcluded(control));
+    assertEquals(true, late.closing(signal).isPresent());
+    QuestionId past = QuestionId.of(control, Check.RESULT_AFTER_VALIDITY);
+    Bench foreseen = bench(List.of(control), List.of(taking(past, AT.minusDays(1))));
+    assertEquals(Optional.empty(), foreseen.closing(past));
+    QuestionId time = QuestionId.of(control, Check.TIME_OUT_OF_STEP);
+    Bench aboutTime = bench(List.of(control), List.of(taking(time, AT.minusDays(1))));
+    assertEquals(true, aboutTime.closing(time).isPresent());
+  }
+
+  private static Action taking(Matter matter, LocalDateTime recordedAt) {
+    return new Action(
+        recordedAt,
+        matter,
+        Optional.of("typed ten times too large"),
+        Optional.empty(),
+        true,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        ORIGIN);
+  }
+
+  private static Result as(Role role, Result r) {
+    return new Result(
+        r.takenAt(),
+        r.method(),
+        r.instrument(),
+        role,
+        r.sample(),
+        r.readings(),
+        r.writtenReadings(),
+        r.writtenUnit(),
+        r.calibration(),
+        r.reagentLot(),
+        r.operator(),
+        r.remark(),
+        r.session(),
+        r.temperatureC(),
+        r.sequence(),
+        r.origin());
   }
 
   @Test
