@@ -40,8 +40,12 @@ class ArchitectureTest {
               "java.io..",
               "java.nio..",
               "java.security..",
-              "org.apache.commons.csv..",
               "com.fasterxml.jackson.."));
+
+  @ArchTest
+  static final ArchRule a_look_at_a_file_reads_by_way_of_intake =
+      mayUse(
+          "..intake.peek", only("..intake.peek", "..intake", "..bench", "java.io..", "java.nio.."));
 
   @ArchTest
   static final ArchRule assess_uses_bench_and_stats =
@@ -51,7 +55,14 @@ class ArchitectureTest {
   static final ArchRule report_words_what_assess_found =
       mayUse(
           "..report",
-          only("..report", "..assess", "..bench", "java.io..", "com.fasterxml.jackson.core..")
+          only(
+                  "..report",
+                  "..assess",
+                  "..bench",
+                  "java.io..",
+                  "java.nio.charset..",
+                  "org.apache.commons.csv..",
+                  "com.fasterxml.jackson.core..")
               .or(belongToAnyOf(Interval.class, ControlLimits.class, ControlLimits.Basis.class)));
 
   @ArchTest

@@ -14,7 +14,7 @@ import org.quietline.bench.SignalId;
 
 /** The rows of {@code actions.csv}. */
 final class ActionRows implements RowKind<Action> {
-  private static final Layout LAYOUT =
+  static final Layout LAYOUT =
       new Layout(
           List.of("recorded_at", "signal", "cause"),
           List.of("action", "exclude_result", "use_row", "decided_by", "remark"),

@@ -19,11 +19,14 @@ public final class BenchFolder {
   private final FolderListing listing;
   private final SettingsReader.Found found;
   private final SheetReading reading;
+  private final Tally tally;
 
-  private BenchFolder(FolderListing listing, SettingsReader.Found found, SheetReading reading) {
+  private BenchFolder(
+      FolderListing listing, SettingsReader.Found found, SheetReading reading, Tally tally) {
     this.listing = listing;
     this.found = found;
     this.reading = reading;
+    this.tally = tally;
   }
 
   /**
@@ -57,10 +60,10 @@ public final class BenchFolder {
     SettingsFile file = SettingsFile.read(folder);
     SettingsReader.Found found = SettingsReader.read(file);
     Tally tally = new Tally();
-    FolderListing listing = FolderListing.of(folder, tally);
+    FolderListing listing = FolderListing.of(folder, tally, found.sheets());
     SheetReading reading =
         new SheetReading(tally, found.sheets(), counting(progress, listing.bytes()));
-    Bench bench = new BenchFolder(listing, found, reading).read();
+    Bench bench = new BenchFolder(listing, found, reading, tally).read();
     Accounting accounting = tally.accounting(found.aside());
     return new Intake(
         bench, accounting, file.fingerprint(), Fingerprint.shortOf(accounting.files()));
@@ -80,13 +83,14 @@ public final class BenchFolder {
     boolean haveCalibrations = readSheet("calibrations.csv", calibrations);
     Gathered<ReagentLot> reagents = new Gathered<>(new ReagentRows(found.methods()));
     readSheet("reagents.csv", reagents);
-    Gathered<Result> results =
-        new Gathered<>(
-            new ResultRows(
-                found, haveCalibrations ? Optional.of(calibrationRows) : Optional.empty()));
+    ResultRows resultRows =
+        new ResultRows(found, haveCalibrations ? Optional.of(calibrationRows) : Optional.empty());
+    Gathered<Result> results = new Gathered<>(resultRows);
     for (SheetFile sheet : listing.readings()) {
       reading.read(sheet, results);
     }
+    tally.converted(resultRows.conversions());
+    tally.numbersAside(resultRows.numbersAside());
     Gathered<Action> actions = new Gathered<>(new ActionRows(found));
     readSheet("actions.csv", actions);
     Gathered<OutsideResult> outside = new Gathered<>(new OutsideRows(found.methods()));

@@ -18,7 +18,7 @@ import org.quietline.bench.Origin;
 final class CalibrationRows implements RowKind<Calibration> {
   private static final String ASSIGNED = "calibrator_#_assigned";
   private static final String RESPONSE = "calibrator_#_response";
-  private static final Layout LAYOUT =
+  static final Layout LAYOUT =
       new Layout(
           List.of("calibration", "method", "instrument", "calibrated_at"),
           List.of("blank_response", "reagent_lot", "operator", "remark"),
@@ -107,13 +107,12 @@ final class CalibrationRows implements RowKind<Calibration> {
   @Override
   public List<Part<Calibration>> parts() {
     return List.of(
-        new Part<>("calibrated_at", c -> c.calibratedAt().toString()),
-        new Part<>("blank_response", c -> RowText.of(c.blankResponse())),
-        new Part<>(
-            "calibrators", c -> RowText.of(c.calibrators().stream().map(this::show).toList())),
-        new Part<>("reagent_lot", c -> RowText.of(c.reagentLot())),
-        new Part<>("operator", c -> RowText.of(c.operator())),
-        new Part<>("remark", c -> RowText.of(c.remark())));
+        new Part<>("calibrated_at", c -> c.calibratedAt()),
+        new Part<>("blank_response", c -> c.blankResponse()),
+        new Part<>("calibrators", c -> c.calibrators().stream().map(this::show).toList()),
+        new Part<>("reagent_lot", c -> c.reagentLot()),
+        new Part<>("operator", c -> c.operator()),
+        new Part<>("remark", c -> c.remark()));
   }
 
   private String show(Calibrator calibrator) {
@@ -125,19 +124,15 @@ final class CalibrationRows implements RowKind<Calibration> {
     return made.origin();
   }
 
-  /** Checks that a result can have been made under the calibration its row names. */
-  void check(String id, String method, String instrument, LocalDateTime takenAt) throws Unusable {
+  /** Checks that the calibration a row names is one of its method and instrument. */
+  void check(String id, String method, String instrument) throws Unusable {
     List<Calibration> named = byId.getOrDefault(id, List.of());
-    Optional<Calibration> own = named.stream().filter(c -> c.isFor(method, instrument)).findFirst();
-    if (own.isPresent()) {
-      if (own.get().calibratedAt().isAfter(takenAt)) {
-        throw problem(
-            id,
-            " was made at "
-                + own.get().calibratedAt()
-                + ", after this result; correct the time or the calibration.");
+    for (Calibration calibration : named) {
+      if (calibration.isFor(method, instrument)) {
+        return;
       }
-    } else if (refused.containsKey(id)) {
+    }
+    if (refused.containsKey(id)) {
       throw problem(id, " cannot be used: " + refused.get(id));
     } else if (named.isEmpty()) {
       throw problem(id, " is not in calibrations.csv" + NearestName.hint(id, byId.keySet()) + ".");

@@ -1,6 +1,7 @@
 package org.quietline.intake;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -24,7 +25,7 @@ final class Entry {
 
   private final String kind;
   private final String path;
-  private final JsonNode node;
+  private JsonNode node;
   private final SettingsNotes notes;
   private final Set<String> asked = new LinkedHashSet<>();
 
@@ -33,6 +34,13 @@ final class Entry {
     this.path = path;
     this.node = node;
     this.notes = notes;
+  }
+
+  /** Puts values under those of the entry: what it says itself goes before. */
+  void fillFrom(ObjectNode defaults) {
+    ObjectNode filled = defaults.deepCopy();
+    node.properties().forEach(own -> filled.set(own.getKey(), own.getValue()));
+    node = filled;
   }
 
   String path() {
@@ -103,6 +111,15 @@ final class Entry {
       throw wrong(key, "it must be a whole number, without quotes");
     }
     return OptionalInt.of(value.get().intValue());
+  }
+
+  /** Yes or no. */
+  Optional<Boolean> flag(String key) throws Unusable {
+    Optional<JsonNode> value = at(key);
+    if (value.isPresent() && !value.get().isBoolean()) {
+      throw wrong(key, "it must be true or false, without quotes");
+    }
+    return value.map(JsonNode::booleanValue);
   }
 
   Optional<LocalDate> date(String key) throws Unusable {

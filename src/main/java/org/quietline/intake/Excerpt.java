@@ -15,11 +15,12 @@ final class Excerpt {
   static String of(String text) {
     boolean cut = text.length() > LENGTH;
     StringBuilder kept = new StringBuilder(LENGTH);
+    int room = cut ? LENGTH - 1 : LENGTH;
     text.codePoints()
-        .limit(cut ? LENGTH - 1 : LENGTH)
+        .limit(room)
         .map(c -> c == '\n' || c == '\r' || c == '\t' ? ' ' : c)
         .map(c -> prints(c) ? c : 0xFFFD)
-        .forEach(c -> appendWithin(kept, c));
+        .forEach(c -> appendWithin(room, kept, c));
     return cut ? kept.append('…').toString() : kept.toString();
   }
 
@@ -49,9 +50,8 @@ final class Excerpt {
     return Character.isWhitespace(c) || Character.isSpaceChar(c) || c == '\u200B' || c == '\uFEFF';
   }
 
-  private static void appendWithin(StringBuilder kept, int codePoint) {
-    if (kept.length() + Character.charCount(codePoint) <= LENGTH - 1
-        || (kept.length() < LENGTH && Character.charCount(codePoint) == 1)) {
+  private static void appendWithin(int room, StringBuilder kept, int codePoint) {
+    if (kept.length() + Character.charCount(codePoint) <= room) {
       kept.appendCodePoint(codePoint);
     }
   }

@@ -3,6 +3,7 @@ package org.quietline.intake;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import org.quietline.bench.Accounting.FileRead;
@@ -19,6 +20,12 @@ final class Fingerprint {
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }
+  }
+
+  static byte[] joined(byte[] first, byte[] second) {
+    byte[] both = Arrays.copyOf(first, first.length + second.length);
+    System.arraycopy(second, 0, both, first.length, second.length);
+    return both;
   }
 
   static String hex(byte[] hash) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -18,20 +19,22 @@ final class FolderListing {
       List.of("calibrations.csv", "reagents.csv", "actions.csv", "outside.csv");
 
   private final Tally tally;
+  private final OwnSheets ownSheets;
   private final List<SheetFile> top = new ArrayList<>();
   private final List<SheetFile> readings = new ArrayList<>();
 
-  private FolderListing(Tally tally) {
+  private FolderListing(Tally tally, OwnSheets ownSheets) {
     this.tally = tally;
+    this.ownSheets = ownSheets;
   }
 
-  static FolderListing of(Path folder, Tally tally) {
-    FolderListing listing = new FolderListing(tally);
+  static FolderListing of(Path folder, Tally tally, OwnSheets ownSheets) {
+    FolderListing listing = new FolderListing(tally, ownSheets);
     listing.lookInTop(folder);
     Path readings = folder.resolve(READINGS);
     if (Files.isDirectory(readings)) {
       listing.lookInReadings(readings);
-    } else if (Files.exists(readings)) {
+    } else if (Files.exists(readings, LinkOption.NOFOLLOW_LINKS)) {
       tally.remark(
           READINGS, 1, "file", READINGS, "readings is not a folder; nothing in it was read.");
     }
@@ -76,10 +79,13 @@ final class FolderListing {
 
   private void lookInReadings(Path folder) {
     for (SheetFile file : filesIn(folder, READINGS + "/")) {
-      if (isCsv(file)) {
+      if (isCsv(file) || ownSheets.matches(file.name())) {
         readings.add(file);
       } else {
-        notRead(file, "Only files that end in .csv are read here. Nothing in it was read.");
+        notRead(
+            file,
+            "Only files that end in .csv or that a [[sheet]] matches are read here. Nothing in it"
+                + " was read.");
       }
     }
   }

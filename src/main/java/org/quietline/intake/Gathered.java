@@ -9,14 +9,21 @@ import org.quietline.intake.RowKind.Part;
 
 /** The records of one kind: those taken in, each once, and those that stand against one of them. */
 final class Gathered<T> {
+
   private final RowKind<T> kind;
+  private final List<Part<T>> parts;
   private final List<T> taken = new ArrayList<>();
-  private final Map<Object, T> byKey = new HashMap<>();
   private final Map<Object, List<T>> rivals = new HashMap<>();
   private final List<Outcome.Against<T>> against = new ArrayList<>();
+  private final Outcome<T> newlyTaken = new Outcome.Taken<>();
+
+  private final Map<Long, Places> neighbourhoods = new HashMap<>();
+  private long neighbourhood = Long.MIN_VALUE;
+  private Places places = new Places();
 
   Gathered(RowKind<T> kind) {
     this.kind = kind;
+    this.parts = kind.parts();
   }
 
   RowKind<T> kind() {
@@ -50,17 +57,36 @@ final class Gathered<T> {
    * a copy of that is a copy, too.
    */
   Outcome<T> add(T made) {
-    Object key = kind.keyOf(made);
-    T first = byKey.putIfAbsent(key, made);
-    if (first == null) {
-      taken.add(made);
-      return new Outcome.Taken<>();
+    enter(kind.neighbourhoodOf(made));
+    int hash = kind.keyHash(made);
+    int place = places.start(hash);
+    while (places.isTaken(place)) {
+      if (places.hashAt(place) == hash) {
+        T first = taken.get(places.recordAt(place));
+        if (kind.isSameKey(first, made)) {
+          return meet(first, made);
+        }
+      }
+      place = places.next(place);
     }
+    places.put(place, hash, taken.size());
+    taken.add(made);
+    return newlyTaken;
+  }
+
+  private void enter(long now) {
+    if (now != neighbourhood || neighbourhoods.isEmpty()) {
+      places = neighbourhoods.computeIfAbsent(now, n -> new Places());
+      neighbourhood = now;
+    }
+  }
+
+  private Outcome<T> meet(T first, T made) {
     Optional<Part<T>> difference = difference(first, made);
     if (difference.isEmpty()) {
       return new Outcome.Copy<>(first);
     }
-    List<T> others = rivals.computeIfAbsent(key, k -> new ArrayList<>());
+    List<T> others = rivals.computeIfAbsent(kind.keyOf(made), k -> new ArrayList<>());
     for (T other : others) {
       if (difference(other, made).isEmpty()) {
         return new Outcome.Copy<>(other);
@@ -69,15 +95,17 @@ final class Gathered<T> {
     others.add(made);
     Part<T> part = difference.get();
     Outcome.Against<T> found =
-        new Outcome.Against<>(
-            first, made, part.name(), part.text().apply(first), part.text().apply(made));
+        new Outcome.Against<>(first, made, part.name(), part.text(first), part.text(made));
     against.add(found);
     return found;
   }
 
   private Optional<Part<T>> difference(T one, T other) {
-    return kind.parts().stream()
-        .filter(part -> !part.text().apply(one).equals(part.text().apply(other)))
-        .findFirst();
+    for (Part<T> part : parts) {
+      if (!part.isEqual(one, other)) {
+        return Optional.of(part);
+      }
+    }
+    return Optional.empty();
   }
 }

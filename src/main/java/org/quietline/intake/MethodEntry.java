@@ -3,6 +3,7 @@ package org.quietline.intake;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.quietline.bench.Acid;
 import org.quietline.bench.Method;
 import org.quietline.bench.Method.Allowance;
 import org.quietline.bench.Method.ProductLimits;
@@ -21,10 +22,11 @@ final class MethodEntry {
 
   private MethodEntry() {}
 
-  static Method read(Entry entry, SettingsNotes notes) throws Unusable {
+  static Method read(Entry entry, MethodCards cards, SettingsNotes notes) throws Unusable {
+    cards.fill(entry);
     String key = entry.needText("key");
     String title = entry.text("title").orElse(key);
-    String unit = entry.needText("unit");
+    Unit unit = unit(entry);
     int decimals = entry.whole("decimals").orElseThrow(() -> entry.missing("decimals"));
     int replicates = entry.whole("replicates").orElse(USUAL_REPLICATES);
     ReplicateKind kind = replicateKind(entry, replicates);
@@ -33,12 +35,13 @@ final class MethodEntry {
     Optional<ProductLimits> limits = limits(entry);
     ShelfLife shelfLife = shelfLife(entry, notes);
     Optional<PublishedRepeatability> published = published(entry);
+    Optional<String> partOf = entry.text("part-of");
     return entry.build(
         () ->
             new Method(
                 key,
                 title,
-                new Unit(unit),
+                unit,
                 decimals,
                 replicates,
                 kind,
@@ -46,7 +49,37 @@ final class MethodEntry {
                 allowance,
                 limits,
                 shelfLife,
-                published));
+                published,
+                partOf));
+  }
+
+  /** The unit, with the basis where that is written beside it. */
+  private static Unit unit(Entry entry) throws Unusable {
+    String symbol = entry.needText("unit");
+    Unit unit = entry.build(() -> new Unit(symbol));
+    Optional<String> word = entry.text("basis");
+    if (word.isEmpty()) {
+      return unit;
+    }
+    Optional<Acid> basis = Acid.parse(word.get());
+    if (basis.isEmpty()) {
+      throw entry.wrong("basis", "it must be one of " + String.join(", ", Acid.keys()));
+    }
+    if (unit.basis().isPresent() && !unit.basis().equals(basis)) {
+      throw new Unusable(
+          "basis",
+          word.get(),
+          "The unit is " + unit + ", but basis is " + word.get() + "; keep the one that holds.");
+    }
+    if (unit.basis().isEmpty() && unit.as(basis.get()).isEmpty()) {
+      throw new Unusable(
+          "basis",
+          word.get(),
+          "A basis goes with a mass fraction, and the unit is "
+              + unit
+              + "; take the basis out, or write the unit as % mass, g/kg, mg/g, mg/kg or ppm.");
+    }
+    return unit.as(basis.get()).orElse(unit);
   }
 
   /** With one reading a result there is nothing to repeat, and the word may be left out. */

@@ -66,6 +66,14 @@ final class OtherEntries {
           word,
           Excerpt.quoted(word) + " is no check" + NearestName.hint(word, words) + ".");
     }
+    if (check.get() == Check.ROWS_IN_CONFLICT) {
+      throw new Unusable(
+          "check",
+          word,
+          word
+              + " cannot be switched off, because one of the rows would win without a word; choose"
+              + " the row that holds in actions.csv (use_row).");
+    }
     Optional<String> method = entry.text("method");
     if (method.isPresent()) {
       methods.need("method", method.get());

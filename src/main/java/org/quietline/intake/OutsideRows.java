@@ -11,7 +11,7 @@ import org.quietline.bench.OutsideResult;
 
 /** The rows of {@code outside.csv}. */
 final class OutsideRows implements RowKind<OutsideResult> {
-  private static final Layout LAYOUT =
+  static final Layout LAYOUT =
       new Layout(
           List.of("sample", "method", "laboratory", "value"),
           List.of("reported_on", "expanded_uncertainty", "coverage_factor", "remark"),
@@ -77,10 +77,10 @@ final class OutsideRows implements RowKind<OutsideResult> {
   @Override
   public List<Part<OutsideResult>> parts() {
     return List.of(
-        new Part<>("value", o -> o.value().toPlainString()),
-        new Part<>("expanded_uncertainty", o -> RowText.of(o.expandedUncertainty())),
-        new Part<>("coverage_factor", o -> RowText.of(o.coverageFactor())),
-        new Part<>("remark", o -> RowText.of(o.remark())));
+        new Part<>("value", o -> o.value()),
+        new Part<>("expanded_uncertainty", o -> o.expandedUncertainty()),
+        new Part<>("coverage_factor", o -> o.coverageFactor()),
+        new Part<>("remark", o -> o.remark()));
   }
 
   @Override

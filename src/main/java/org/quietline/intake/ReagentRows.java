@@ -12,7 +12,7 @@ import org.quietline.bench.Storage;
 
 /** The rows of {@code reagents.csv}. */
 final class ReagentRows implements RowKind<ReagentLot> {
-  private static final Layout LAYOUT =
+  static final Layout LAYOUT =
       new Layout(
           List.of("reagent_lot", "method"),
           List.of("received_on", "opened_on", "expires_on", "storage", "remark"),
@@ -79,11 +79,11 @@ final class ReagentRows implements RowKind<ReagentLot> {
   @Override
   public List<Part<ReagentLot>> parts() {
     return List.of(
-        new Part<>("received_on", r -> RowText.of(r.receivedOn())),
-        new Part<>("opened_on", r -> RowText.of(r.openedOn())),
-        new Part<>("expires_on", r -> RowText.of(r.expiresOn())),
-        new Part<>("storage", r -> RowText.of(r.storage().map(Storage::key))),
-        new Part<>("remark", r -> RowText.of(r.remark())));
+        new Part<>("received_on", r -> r.receivedOn()),
+        new Part<>("opened_on", r -> r.openedOn()),
+        new Part<>("expires_on", r -> r.expiresOn()),
+        new Part<>("storage", r -> r.storage().map(Storage::key)),
+        new Part<>("remark", r -> r.remark()));
   }
 
   @Override

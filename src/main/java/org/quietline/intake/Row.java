@@ -3,61 +3,87 @@ package org.quietline.intake;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.function.Supplier;
 import org.quietline.bench.Origin;
+import org.quietline.bench.Reading;
 
-/** One row of a sheet under its header, with ways to ask for what stands in a column. */
-record Row(String file, Header header, Piece.Cells cells) {
+/**
+ * One row of a sheet under its header, with ways to ask for the fields.
+ *
+ * @param file the file
+ * @param header what the columns mean
+ * @param cells the cells; of a result that takes several rows, those of the first
+ * @param gathered the readings of a result that takes several rows; empty where one row holds all
+ */
+record Row(String file, Header header, Cells cells, List<Reading> gathered) {
+
+  /** A row that is read by itself. */
+  Row(String file, Header header, Cells cells) {
+    this(file, header, cells, List.of());
+  }
 
   Origin origin() {
     return new Origin(file, cells.line());
   }
 
-  /** The text in a column; empty when the sheet lacks the column or the cell is empty. */
-  Optional<String> text(String column) {
-    OptionalInt place = header.placeOf(column);
-    return place.isEmpty()
-        ? Optional.empty()
-        : Optional.of(cells.cells().get(place.getAsInt())).filter(cell -> !cell.isEmpty());
+  /** The text of a field by its place in the layout; empty when the sheet says nothing of it. */
+  String at(int slot) {
+    return header.source(slot).of(cells);
   }
 
-  String need(String column) throws Unusable {
-    return text(column)
-        .orElseThrow(
-            () -> new Unusable(column, "", column + " is empty; every row needs it, write it."));
+  /** The text of a field; empty when the sheet says nothing of it. */
+  Optional<String> text(String field) {
+    String text = header.source(field).of(cells);
+    return text.isEmpty() ? Optional.empty() : Optional.of(text);
   }
 
-  LocalDateTime needTime(String column) throws Unusable {
-    return TimeText.time(column, need(column));
+  String need(String field) throws Unusable {
+    return needed(field, header.source(field).of(cells));
   }
 
-  Optional<LocalDate> day(String column) throws Unusable {
-    Optional<String> text = text(column);
-    return text.isEmpty() ? Optional.empty() : Optional.of(TimeText.day(column, text.get()));
+  /** A text that must not be empty. */
+  static String needed(String field, String text) throws Unusable {
+    if (text.isEmpty()) {
+      throw new Unusable(field, "", field + " is empty; every row needs it, write it.");
+    }
+    return text;
   }
 
-  Optional<BigDecimal> number(String column) throws Unusable {
-    Optional<String> text = text(column);
-    return text.isEmpty() ? Optional.empty() : Optional.of(NumberText.number(column, text.get()));
+  LocalDateTime needTime(String field) throws Unusable {
+    return header.times().time(field, need(field));
   }
 
-  BigDecimal needNumber(String column) throws Unusable {
-    return NumberText.number(column, need(column));
+  Optional<LocalDate> day(String field) throws Unusable {
+    Optional<String> text = text(field);
+    return text.isEmpty() ? Optional.empty() : Optional.of(header.times().day(field, text.get()));
   }
 
-  /** Makes the record; what its constructor refuses is told at the column its message names. */
+  Optional<BigDecimal> number(String field) throws Unusable {
+    Optional<String> text = text(field);
+    return text.isEmpty() ? Optional.empty() : Optional.of(numberOf(field, text.get()));
+  }
+
+  BigDecimal needNumber(String field) throws Unusable {
+    return numberOf(field, need(field));
+  }
+
+  private BigDecimal numberOf(String field, String text) throws Unusable {
+    return NumberText.number(field, text, header.form().decimal());
+  }
+
+  /** Makes the record; what its constructor refuses is told at the field its message names. */
   <T> T build(Supplier<T> maker) throws Unusable {
     try {
       return maker.get();
     } catch (IllegalArgumentException e) {
       String message = String.valueOf(e.getMessage());
       String first = message.split(" ", 2)[0];
-      boolean isColumn = header.placeOf(first).isPresent();
+      boolean isField = !header.source(first).isNothing();
       throw new Unusable(
-          isColumn ? first : RowCheck.WHOLE_ROW,
-          isColumn ? text(first).orElse("") : cells.start(),
+          isField ? first : RowCheck.WHOLE_ROW,
+          isField ? text(first).orElse("") : cells.raw().firstLine(),
           message + "; mend it.");
     }
   }

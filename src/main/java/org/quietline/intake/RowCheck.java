@@ -2,7 +2,7 @@ package org.quietline.intake;
 
 import java.util.Set;
 
-/** What must hold of a row before its columns are looked at one by one. */
+/** What must hold of a row before its fields are looked at one by one. */
 final class RowCheck {
   /** The field of an entry that is about a row as a whole. */
   static final String WHOLE_ROW = "row";
@@ -12,53 +12,78 @@ final class RowCheck {
   /** The columns in which a person may write as long as they like. */
   private static final Set<String> FREE_TEXT = Set.of("remark", "cause", "action");
 
-  private RowCheck() {}
+  private final Header header;
+  private final String encoding;
 
-  static void check(Header header, Piece.Cells row) throws Unusable {
-    checkShape(header, row);
-    for (int i = 0; i < header.size(); i++) {
-      checkCell(header, i, row.cells().get(i));
+  /** Makes a check of the rows under a header, in a file of an encoding. */
+  RowCheck(Header header, String encoding) {
+    this.header = header;
+    this.encoding = encoding;
+  }
+
+  void check(Cells row) throws Unusable {
+    checkShape(row);
+    if (row.isOdd() || row.raw().length() > LONGEST_CELL) {
+      for (int i = 0; i < header.size(); i++) {
+        String field = header.fieldAt(i);
+        checkCell(field.isEmpty() ? "column " + (i + 1) : field, row.get(i));
+      }
     }
   }
 
-  private static void checkShape(Header header, Piece.Cells row) throws Unusable {
-    if (header.isRepeatedBy(row.cells())) {
+  private void checkShape(Cells row) throws Unusable {
+    if (header.isRepeatedBy(row)) {
       throw whole(row, "This is the header once more (two files joined?); take the line out.");
     }
-    int cells = row.cells().size();
+    int cells = row.size();
     if (cells == header.size()) {
       return;
     }
-    String counts = "The row has " + cells + " fields where the header has " + header.size();
+    if (row.raw().text().indexOf('\0') >= 0) {
+      throw whole(
+          row,
+          "The row holds NUL signs, as a file does whose writing was broken off; save the file"
+              + " again.");
+    }
+    String counts =
+        "The row has "
+            + (cells == 1 ? "1 field" : cells + " fields")
+            + " where "
+            + (header.form().header() ? "the header" : "the first row")
+            + " has "
+            + header.size();
     if (cells < header.size()) {
       throw whole(
           row,
           counts
-              + (row.cutOff()
+              + (row.isCutOff()
                   ? " (the file stops in this row; was the drive pulled out early?)"
                   : "")
               + "; write every field, empty ones too.");
     }
     throw whole(
-        row, counts + " (a decimal comma, or a comma in a remark?); put such a field in quotes.");
+        row,
+        counts
+            + (header.form().delimiter() == ','
+                ? " (a decimal comma, or a comma in a remark?)"
+                : " (the sign between fields inside a remark?)")
+            + "; put such a field in quotes.");
   }
 
-  private static void checkCell(Header header, int place, String cell) throws Unusable {
-    String column = header.nameAt(place);
-    if (cell.indexOf(SheetText.UNREADABLE) >= 0) {
-      throw new Unusable(
-          column, cell, Excerpt.quoted(cell) + " is not UTF-8; save the file as UTF-8.");
+  private void checkCell(String field, String cell) throws Unusable {
+    if (cell.indexOf(SheetText.UNREADABLE) >= 0 || cell.indexOf('\uFFFE') >= 0) {
+      throw new Unusable(field, cell, Excerpt.quoted(cell) + notOf(encoding, header.form()));
     }
     if (cell.indexOf('\0') >= 0) {
       throw new Unusable(
-          column,
+          field,
           cell,
           Excerpt.quoted(cell)
               + " holds a NUL sign, as a damaged file does; write the field anew.");
     }
     if (cell.length() > LONGEST_CELL) {
       throw new Unusable(
-          column,
+          field,
           cell,
           "The field has "
               + cell.length()
@@ -67,34 +92,44 @@ final class RowCheck {
               + "; is a quote missing? Shorten it.");
     }
     if (cell.indexOf('\n') >= 0 || cell.indexOf('\r') >= 0) {
-      checkLines(header, column, cell);
+      checkLines(field, cell);
     }
   }
 
+  /** The end of a sentence about text that could not be decoded. */
+  static String notOf(String encoding, SheetForm form) {
+    return " is not "
+        + encoding
+        + "; save the file as "
+        + (form.isPlain()
+            ? "UTF-8."
+            : encoding + ", or correct the encoding in " + form.place() + ".");
+  }
+
   /** A quote left open in one row and closed in a later one swallows the rows between. */
-  private static void checkLines(Header header, String column, String cell) throws Unusable {
-    if (!FREE_TEXT.contains(column)) {
+  private void checkLines(String field, String cell) throws Unusable {
+    if (!FREE_TEXT.contains(field)) {
       throw new Unusable(
-          column,
+          field,
           cell,
           Excerpt.quoted(cell)
               + " runs over a line break, which only a remark may; close the quote in its line.");
     }
     int likeRow = Math.max(2, header.size() / 2);
-    if (cell.lines().skip(1).anyMatch(line -> commas(line) >= likeRow)) {
+    if (cell.lines().skip(1).anyMatch(line -> delimiters(line) >= likeRow)) {
       throw new Unusable(
-          column,
+          field,
           cell,
           "A quoted field runs on over a line that looks like a row of its own; close the quote"
               + " in the row it was opened in.");
     }
   }
 
-  private static long commas(String line) {
-    return line.chars().filter(c -> c == ',').count();
+  private long delimiters(String line) {
+    return line.chars().filter(c -> c == header.form().delimiter()).count();
   }
 
-  private static Unusable whole(Piece.Cells row, String sentence) {
-    return new Unusable(WHOLE_ROW, row.start(), sentence);
+  private static Unusable whole(Cells row, String sentence) {
+    return new Unusable(WHOLE_ROW, row.raw().firstLine(), sentence);
   }
 }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.toml.TomlMapper;
 import java.io.IOException;
 import java.io.InputStream;
@@ -18,9 +19,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** The text of {@code bench.toml} and the tree of its values, before anything is made of them. */
+/**
+ * The text of {@code bench.toml} and the tree of its values, before anything is made of them.
+ *
+ * @param path where it lies
+ * @param tree its values
+ * @param places its lines
+ * @param fingerprint of its bytes and those of the method cards it uses
+ */
 record SettingsFile(Path path, JsonNode tree, TomlPlaces places, String fingerprint) {
-  private static final TomlMapper TOML =
+  static final TomlMapper TOML =
       TomlMapper.builder()
           .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
           .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
@@ -45,7 +53,24 @@ record SettingsFile(Path path, JsonNode tree, TomlPlaces places, String fingerpr
     byte[] bytes = bytesOf(path);
     String text = textOf(path, bytes);
     JsonNode tree = treeOf(path, text);
-    return new SettingsFile(path, tree, TomlPlaces.in(text), Fingerprint.shortOf(bytes));
+    byte[] cards = MethodCards.in(tree).bytesUsed();
+    return new SettingsFile(
+        path, tree, TomlPlaces.in(text), Fingerprint.shortOf(Fingerprint.joined(bytes, cards)));
+  }
+
+  /** Settings that stand in no file, such as those a trial assumes. */
+  static SettingsFile ofText(String text) {
+    return new SettingsFile(
+        Path.of(SettingsNotes.FILE), treeOf(Path.of(SettingsNotes.FILE), text),
+        TomlPlaces.in(text), Fingerprint.shortOf(text.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  /** These settings with other {@code [[sheet]]} entries, whose lines are counted in their text. */
+  SettingsFile withSheets(String block) {
+    SettingsFile sheets = ofText(block);
+    ObjectNode changed = tree.deepCopy();
+    changed.set("sheet", sheets.tree.path("sheet"));
+    return new SettingsFile(path, changed, sheets.places, fingerprint);
   }
 
   private static byte[] bytesOf(Path path) {

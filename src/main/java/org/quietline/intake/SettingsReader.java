@@ -37,6 +37,7 @@ final class SettingsReader {
    * @param instruments the instruments, and those set aside
    * @param materials the materials by method and key, and those set aside
    * @param sheets the sheets with a layout of their own
+   * @param unitRequired whether a row must write its unit
    * @param aside what could not be used
    */
   record Found(
@@ -45,6 +46,7 @@ final class SettingsReader {
       Known<Instrument> instruments,
       Known<Material> materials,
       OwnSheets sheets,
+      boolean unitRequired,
       List<SetAside> aside) {}
 
   static Found read(SettingsFile file) {
@@ -54,10 +56,13 @@ final class SettingsReader {
   private Found read() {
     String name = name();
     ZoneId zone = zone();
-    Known<Method> methods = entries("method", e -> MethodEntry.read(e, notes), Method::key, "key");
+    MethodCards cards = MethodCards.in(file.tree());
+    Known<Method> methods =
+        entries("method", e -> MethodEntry.read(e, cards, notes), Method::key, "key");
     if (methods.keys().isEmpty()) {
       throw noMethod();
     }
+    top.at("method").ifPresent(node -> PartsOfWholes.check(node, methods, notes));
     Known<Instrument> instruments =
         entries("instrument", OtherEntries::instrument, Instrument::key, "key");
     Known<Material> materials =
@@ -86,6 +91,7 @@ final class SettingsReader {
             "check",
             "method");
     OwnSheets sheets = OwnSheets.read(tables("sheet"), notes);
+    boolean unitRequired = unitRequired();
     top.noteUnknownKeys();
     Settings settings =
         new Settings(
@@ -98,7 +104,8 @@ final class SettingsReader {
             baselines.entries(),
             chart,
             checksOff.entries());
-    return new Found(settings, methods, instruments, materials, sheets, notes.entries());
+    return new Found(
+        settings, methods, instruments, materials, sheets, unitRequired, notes.entries());
   }
 
   private String name() {
@@ -124,6 +131,16 @@ final class SettingsReader {
       }
     } catch (Unusable e) {
       throw fatal("timezone", e);
+    }
+  }
+
+  /** What cannot be understood is taken as the stricter of the two. */
+  private boolean unitRequired() {
+    try {
+      return top.flag("unit-required").orElse(false);
+    } catch (Unusable e) {
+      top.note("unit-required", e.sentence() + " It was read as true.");
+      return true;
     }
   }
 
@@ -194,7 +211,6 @@ final class SettingsReader {
       String kind, Maker<T> maker, Function<T, String> keyOf, String... keyParts) {
     Known<T> known = new Known<>(kind);
     for (Entry entry : tables(kind)) {
-      String key = String.join("/", List.of(keyParts).stream().map(entry::shown).toList());
       try {
         T made = maker.make(entry);
         entry.noteUnknownKeys();
@@ -205,7 +221,7 @@ final class SettingsReader {
               "There is "
                   + Entry.withArticle(kind)
                   + " "
-                  + Excerpt.quoted(key)
+                  + Excerpt.quoted(nameOf(entry, keyParts))
                   + " already; each is named once.");
         }
         known.add(keyOf.apply(made), made);
@@ -215,9 +231,13 @@ final class SettingsReader {
             e.field(),
             e.text(),
             e.sentence() + " The " + kind + " was set aside.");
-        known.refuse(key, entry.line(), e.sentence());
+        known.refuse(nameOf(entry, keyParts), entry.line(), e.sentence());
       }
     }
     return known;
+  }
+
+  private static String nameOf(Entry entry, String... keyParts) {
+    return String.join("/", List.of(keyParts).stream().map(entry::shown).toList());
   }
 }

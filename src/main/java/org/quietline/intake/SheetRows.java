@@ -1,118 +1,162 @@
 package org.quietline.intake;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.util.Iterator;
-import java.util.List;
-import java.util.Optional;
-import org.apache.commons.csv.CSVException;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Cuts a sheet into rows, one at a time (RFC 4180, cut at commas). Lines that are empty or hold
- * only commas are stepped over. Where quotes go wrong, everything from the row in which that began
- * up to the end of the line in which it showed is one damaged stretch.
+ * Cuts a sheet into rows, one at a time (RFC 4180, with a delimiter of choice and with blanks
+ * around quoted fields allowed). Lines that are empty or hold only delimiters are stepped over.
+ * Where a quote goes wrong, the line in which it was opened is a damaged one, and reading goes on
+ * with the next line.
  */
 final class SheetRows {
-  private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).setIgnoreSurroundingSpaces(true).get();
+  private static final String CLOSE_QUOTES =
+      " in the middle of a field; write a quote inside a field twice, and close every quote at the"
+          + " end of its field.";
 
-  private final SheetText text;
-  private final LineLog lines;
-  private CSVParser parser;
-  private Iterator<CSVRecord> records;
-  private long linesBefore;
+  private final RowWindow window;
+  private final FieldCutter cutter;
+  private long line = 1;
+  private int startOfRow;
+  private long lineOfRow;
+  private boolean again;
+  private boolean afterReturn;
   private boolean ended;
 
-  SheetRows(SheetText text) throws IOException {
-    this.text = text;
-    this.lines = text.lines();
-    this.parser = parserOf(text);
-    this.records = parser.iterator();
+  SheetRows(SheetText text, char delimiter) {
+    this.window = new RowWindow(text);
+    this.cutter = new FieldCutter(window, delimiter);
   }
 
-  private static CSVParser parserOf(SheetText text) throws IOException {
-    return CSVParser.builder().setReader(text).setFormat(FORMAT).get();
-  }
-
-  /** The next row or damaged stretch; empty at the end. */
-  Optional<Piece> next() {
-    while (!ended) {
-      long line = line() + 1;
-      lines.forgetBefore(line);
-      try {
-        if (!records.hasNext()) {
-          ended = true;
-        } else {
-          List<String> cells = records.next().stream().map(Excerpt::strip).toList();
-          if (cells.stream().anyMatch(cell -> !cell.isEmpty())) {
-            return Optional.of(row(line, cells));
-          }
-        }
-      } catch (UncheckedIOException e) {
-        return Optional.of(
-            e.getCause() instanceof CSVException ? badQuote(line) : unreadable(line));
-      }
+  /** Steps over so many lines, whatever they hold. */
+  void passLines(int lines) throws IOException {
+    for (int i = 0; i < lines && !ended; i++) {
+      passLine();
     }
-    return Optional.empty();
   }
 
-  /** The line in which the parser stands. */
-  private long line() {
-    return linesBefore + parser.getCurrentLineNumber();
-  }
-
-  private Piece row(long line, List<String> cells) {
-    long last = Math.max(line, line());
-    return new Piece.Cells(
-        line,
-        lines.rows(line, last),
-        lines.startOf(line),
-        lines.startOf(line),
-        cells,
-        lines.isCutOff(last));
-  }
-
-  private Piece unreadable(long line) {
-    ended = true;
-    return stretch(
-        line,
-        lines.current(),
-        "The file could not be read further than this; see that the drive is sound and save the"
-            + " file again.");
-  }
-
-  private Piece badQuote(long line) {
-    if (text.hasSaidEnd()) {
-      ended = true;
-      return stretch(
-          line,
-          lines.current(),
-          "A quote is opened here and never closed, so the rest of the file cannot be told apart;"
-              + " close it or take it out.");
-    }
-    long last = line();
+  /** The next row or damaged line; null at the end. */
+  @Nullable Piece next() {
     try {
-      text.skipRestOfLine();
-      parser = parserOf(text);
-      records = parser.iterator();
-      linesBefore = last;
+      if (again) {
+        goBack();
+      }
+      while (!ended) {
+        stepOverLineFeed();
+        FieldCutter.Outcome outcome = cutter.cut();
+        if (outcome != FieldCutter.Outcome.CUT) {
+          return damaged(outcome);
+        }
+        Cells cells = row();
+        if (!cutter.isBlank()) {
+          return cells;
+        }
+      }
+      return null;
     } catch (IOException e) {
-      return unreadable(line);
+      ended = true;
+      String raw = new RawRow(window.chars(), window.start(), window.limit()).firstLine();
+      return new Piece.Damaged(
+          line,
+          raw,
+          "The file could not be read further than this; see that the drive is sound and save"
+              + " the file again.");
     }
-    return stretch(
-        line,
-        last,
-        "A quote "
-            + (last > line ? "that is opened here ends in line " + last : "ends")
-            + " in the middle of a field; write a quote inside a field twice, and close every"
-            + " quote at the end of its field.");
   }
 
-  private Piece stretch(long from, long to, String sentence) {
-    return new Piece.Damaged(
-        from, lines.rows(from, to), lines.startOf(from), lines.startOf(from), sentence);
+  private Cells row() {
+    RawRow raw = new RawRow(window.chars(), window.start(), cutter.end());
+    Cells cells = cutter.cells(line, raw);
+    startOfRow = window.start();
+    lineOfRow = line;
+    line += cutter.isOdd() ? raw.lineEnds() : 0;
+    stepOverLineEnd(cutter.end());
+    return cells;
+  }
+
+  /**
+   * Lets the next row be the one that begins in the second line of the row just read: its quotes
+   * hold together what was never one row.
+   */
+  void readAgainFromSecondLine() {
+    again = true;
+    cutter.wasInVain(cutter.passed());
+  }
+
+  private void goBack() throws IOException {
+    again = false;
+    ended = false;
+    afterReturn = false;
+    window.startAt(startOfRow);
+    line = lineOfRow;
+    passLine();
+  }
+
+  private Piece damaged(FieldCutter.Outcome outcome) throws IOException {
+    long at = line;
+    cutter.wasInVain(cutter.passed());
+    String sentence =
+        switch (outcome) {
+          case QUOTE_ENDS_EARLY -> quoteEndsEarly();
+          case QUOTE_NEVER_ENDS ->
+              "A quote is opened here and never closed; close it or take it out.";
+          case QUOTE_TOO_LONG ->
+              "A quote is opened here and not closed in the lines that follow; close it or take it"
+                  + " out.";
+          case TOO_MANY_FIELDS ->
+              "The line has more than 20,000 fields, as no row has and a damaged"
+                  + " file may; save the file again.";
+          default ->
+              "The line is longer than 1,000,000 characters, as no row is and a damaged file"
+                  + " may be; save the file again.";
+        };
+    return new Piece.Damaged(at, passLine(), sentence);
+  }
+
+  private String quoteEndsEarly() {
+    long last = line + new RawRow(window.chars(), window.start(), cutter.end()).lineEnds();
+    return "A quote "
+        + (last > line ? "that is opened here ends in line " + last : "ends")
+        + CLOSE_QUOTES;
+  }
+
+  /** Steps over one line and returns as much of it as is kept. */
+  private String passLine() throws IOException {
+    stepOverLineFeed();
+    StringBuilder raw = new StringBuilder();
+    boolean inside = true;
+    while (inside) {
+      int at = window.start();
+      while (at < window.limit() && !RawRow.isLineEnd(window.chars()[at])) {
+        at++;
+      }
+      int kept = Math.min(at - window.start(), RawRow.LENGTH - raw.length());
+      raw.append(window.chars(), window.start(), kept);
+      boolean found = at < window.limit();
+      window.startAt(at);
+      inside = !found && window.more();
+    }
+    stepOverLineEnd(window.start());
+    return raw.toString();
+  }
+
+  /** A line feed behind a return is stepped over only when the next line is asked for. */
+  private void stepOverLineEnd(int end) {
+    window.startAt(end);
+    if (end == window.limit()) {
+      ended = true;
+      return;
+    }
+    afterReturn = window.chars()[end] == '\r';
+    window.startAt(end + 1);
+    line++;
+  }
+
+  private void stepOverLineFeed() throws IOException {
+    boolean known = window.start() < window.limit();
+    if (afterReturn && (known || window.more()) && window.chars()[window.start()] == '\n') {
+      window.startAt(window.start() + 1);
+    }
+    afterReturn = false;
   }
 }

@@ -8,6 +8,7 @@ import org.quietline.bench.Accounting.Conversion;
 import org.quietline.bench.Accounting.Copies;
 import org.quietline.bench.Accounting.FileRead;
 import org.quietline.bench.Accounting.InConflict;
+import org.quietline.bench.Accounting.NumberAside;
 import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.Origin;
 
@@ -18,24 +19,32 @@ final class Tally {
   private final List<InConflict> conflicts = new ArrayList<>();
   private final List<Copies> copies = new ArrayList<>();
   private final List<Conversion> conversions = new ArrayList<>();
+  private final List<NumberAside> numbersAside = new ArrayList<>();
+
+  /** So many rows set aside are named one by one in each file; the others are counted together. */
+  static final int MOST_NAMED = 10_000;
+
   private long takenIn;
   private long metBefore;
   private long rowsOfFile;
+  private int namedOfFile;
+  private long rowsNotNamed;
+  private long firstNotNamed;
 
-  void takeIn() {
-    takenIn++;
-    rowsOfFile++;
+  void takeIn(long rows) {
+    takenIn += rows;
+    rowsOfFile += rows;
   }
 
-  void meetAgain(Origin copy, Origin first) {
-    metBefore++;
-    rowsOfFile++;
+  void meetAgain(Origin copy, Origin first, long rows) {
+    metBefore += rows;
+    rowsOfFile += rows;
     int last = copies.size() - 1;
     if (last >= 0 && follows(copies.get(last), copy, first)) {
       Copies run = copies.get(last);
-      copies.set(last, new Copies(run.copy(), run.first(), run.rows() + 1));
+      copies.set(last, new Copies(run.copy(), run.first(), run.rows() + rows));
     } else {
-      copies.add(new Copies(copy, first, 1));
+      copies.add(new Copies(copy, first, rows));
     }
   }
 
@@ -55,6 +64,11 @@ final class Tally {
   /** Counts the results whose readings were written in another unit. */
   void converted(List<Conversion> made) {
     conversions.addAll(made);
+  }
+
+  /** Keeps the running numbers of results that were set aside. */
+  void numbersAside(List<NumberAside> numbers) {
+    numbersAside.addAll(numbers);
   }
 
   /** Sets one row, or a stretch that counts as several, aside. */
@@ -83,6 +97,12 @@ final class Tally {
   }
 
   private void add(String file, long line, Unusable why, long rows, String end, String raw) {
+    rowsOfFile += rows;
+    if (++namedOfFile > MOST_NAMED) {
+      firstNotNamed = rowsNotNamed == 0 ? line : firstNotNamed;
+      rowsNotNamed += rows;
+      return;
+    }
     aside.add(
         new SetAside(
             file,
@@ -92,11 +112,27 @@ final class Tally {
             why.sentence() + " " + end,
             rows,
             raw));
-    rowsOfFile += rows;
   }
 
-  void endFile(String file, String sha256) {
-    files.add(new FileRead(file, sha256, rowsOfFile));
+  void endFile(String file, String sha256, boolean changed) {
+    if (rowsNotNamed > 0) {
+      aside.add(
+          new SetAside(
+              file,
+              firstNotNamed,
+              RowCheck.WHOLE_ROW,
+              "",
+              "From this line on "
+                  + rowsNotNamed
+                  + " more rows of the file cannot be used; mend what is named before them and run"
+                  + " again. These "
+                  + rowsNotNamed
+                  + " rows were set aside.",
+              rowsNotNamed));
+    }
+    namedOfFile = 0;
+    rowsNotNamed = 0;
+    files.add(new FileRead(file, sha256, rowsOfFile, changed));
     rowsOfFile = 0;
   }
 
@@ -109,6 +145,7 @@ final class Tally {
         copies,
         conversions,
         takenIn,
-        metBefore);
+        metBefore,
+        numbersAside);
   }
 }

@@ -449,7 +449,8 @@ class BenchFolderTest {
                 1,
                 "file",
                 "readings/notes.txt",
-                "Only files that end in .csv are read here. Nothing in it was read.",
+                "Only files that end in .csv or that a [[sheet]] matches are read here. Nothing in"
+                    + " it was read.",
                 0),
             new SetAside(
                 "readings/empty.csv", 1, "file", "", "The file is empty; nothing was read.", 0),

@@ -135,8 +135,8 @@ class RowReasonsTest {
         "role|control|\"B-1\" is no control material of total-glycerin (known: QC-TG-A).",
         "sample|B/1|\"B/1\" holds a stroke (/), which a sample may not; write a hyphen in its"
             + " place.",
-        "unit|%|\"%\" does not convert to the unit of total-glycerin; write % mass or g/kg or mg/g"
-            + " or mg/kg or ppm, or leave the field empty where it is % mass.",
+        "unit|%|\"%\" does not convert to the unit of total-glycerin (did you mean % mass?); write"
+            + " % mass or g/kg or mg/g or mg/kg or ppm, or leave the field empty where it is % mass.",
       })
   void aNameThatTheBenchDoesNotKnow(String column, String text, String reason) {
     boolean control = text.equals("control");
@@ -153,11 +153,13 @@ class RowReasonsTest {
   }
 
   @Test
-  void aUnitOfItsOwnConvertsToNothingElse() {
+  void aMassFractionWithoutBasisDoesNotConvertToAcidNumber() {
     String row = "2026-10-14T09:12,acid-number,PM-1,product,B-1,0.18,,,mg/kg,,,,";
     assertEquals(
-        "\"mg/kg\" does not convert to the unit of acid-number; write mg KOH/g, or leave the field"
-            + " empty where it is mg KOH/g. The row was set aside.",
+        "\"mg/kg\" does not convert to the unit of acid-number (a mass fraction converts to acid"
+            + " number only with its basis); write mg KOH/g or % mass as oleic or % mass as"
+            + " palmitic or % mass as lauric or % mass as stearic or % mass as linoleic, or leave"
+            + " the field empty where it is mg KOH/g. The row was set aside.",
         bench.rows(row).aside().get(0).reason());
   }
 
@@ -233,8 +235,6 @@ class RowReasonsTest {
       value = {
         "C-2|\"C-2\" is a calibration of acid-number on PM-1, not of total-glycerin on PM-1; name"
             + " the right one or leave the field empty.",
-        "C-3|\"C-3\" was made at 2026-10-20T09:00, after this result; correct the time or the"
-            + " calibration.",
         "C-5|\"C-5\" cannot be used: its row in calibrations.csv, line 6, was set aside:"
             + " \"2026-10-20\" is not a time (the time of day is missing; write it as in"
             + " 2026-10-14T09:12).",
@@ -388,9 +388,12 @@ class RowReasonsTest {
   @Test
   void whatARecordRefusesIsToldAtItsColumn() throws Unusable {
     Header header =
-        Header.of(List.of("a", "b"), new Layout(List.of("a", "b"), List.of(), Set.of(), List.of()));
-    Row row =
-        new Row("x.csv", header, new Piece.Cells(2, 1, "1,2", "1,2", List.of("1", "2"), false));
+        Header.of(
+            List.of("a", "b"),
+            new Layout(List.of("a", "b"), List.of(), Set.of(), List.of()),
+            SheetForm.PLAIN);
+    Cells cells = new Cells(2, new String[] {"1", "2"}, false, false, RawRow.of("1,2"));
+    Row row = new Row("x.csv", header, cells);
     Unusable atColumn =
         assertThrows(
             Unusable.class,

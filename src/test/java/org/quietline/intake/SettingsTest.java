@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -177,7 +178,10 @@ class SettingsTest {
                 + " product-upper-limit?). It was not used; the rest of the method was."),
         aside.get(0));
     assertTrue(
-        aside.get(1).reason().startsWith("\"flavour\" is not a setting of a method (known: key, "));
+        aside
+            .get(1)
+            .reason()
+            .startsWith("\"flavour\" is not a setting of a method (known: card, key, "));
     assertEquals(2, aside.size());
     assertEquals(2, bench.read().bench().settings().methods().size());
   }
@@ -354,7 +358,7 @@ class SettingsTest {
   }
 
   @Test
-  void aSheetOfItsOwnLayoutIsReportedAndItsFilesAreNotMisread() {
+  void aSheetWithoutAUsableMatchIsSetAsideAndTheOthersAreRead() {
     bench
         .put(
             "bench.toml",
@@ -364,7 +368,7 @@ class SettingsTest {
                 [[sheet]]
                 match = "readings/stick-*.csv"
                 delimiter = ";"
-                values = { method = { "TGLY" = "total-glycerin" } }
+                columns = { method = "Test" }
 
                 [[sheet]]
                 delimiter = ";"
@@ -376,13 +380,6 @@ class SettingsTest {
         .put("readings/a.csv", TempBench.HEADER + "\n");
     assertEquals(
         List.of(
-            aside(
-                28,
-                "sheet",
-                "readings/stick-*.csv",
-                "This version reads only the plain sheet, and not the layout described here for"
-                    + " \"readings/stick-*.csv\"; save those files as plain sheets and take the"
-                    + " entry out. The sheet was set aside, and the files it matches."),
             aside(
                 33,
                 "match",
@@ -400,11 +397,11 @@ class SettingsTest {
             new SetAside(
                 "readings/stick-1.csv",
                 1,
-                "sheet",
-                "readings/stick-*.csv",
-                "The [[sheet]] in bench.toml, line 28, describes this file, and this version reads"
-                    + " only the plain sheet; save it as a plain sheet and take the [[sheet]] out."
-                    + " All 2 rows were set aside.",
+                "header",
+                "date,time,test",
+                "The sheet says nothing of taken_at, instrument, role, sample, reading_1; name a"
+                    + " column for it, or a default, in the [[sheet]] in bench.toml, line 28. The"
+                    + " header is \"date,time,test\". All 2 rows were set aside.",
                 2)),
         bench.aside());
   }
@@ -479,5 +476,56 @@ class SettingsTest {
     assertEquals(
         LocalDate.of(2026, 1, 5),
         bench.read().bench().settings().people().get(0).from().orElseThrow());
+  }
+
+  @Test
+  void aPartNamesAMethodItsResultsCanBeHeldAgainst() {
+    String whole = "[[instrument]]";
+    bench.put(
+        "bench.toml",
+        TempBench.SETTINGS.replace(
+            whole,
+            """
+            [[method]]
+            key = "free-glycerin"
+            unit = "mg/kg"
+            decimals = 0
+            replicates = 1
+            part-of = "total-glycerin"
+
+            [[method]]
+            key = "odd"
+            unit = "mg/kg"
+            decimals = 0
+            replicates = 1
+            part-of = "toal-glycerin"
+
+            [[method]]
+            key = "other"
+            unit = "mg/kg"
+            decimals = 0
+            replicates = 1
+            part-of = "acid-number"
+
+            [[method]]
+            key = "own"
+            unit = "mg/kg"
+            decimals = 0
+            replicates = 1
+            part-of = "own"
+
+            [[instrument]]"""));
+    assertEquals(
+        List.of(
+            "bench.toml, line 45, part-of: part-of is \"own\", the method itself; mend it. The"
+                + " method was set aside.",
+            "bench.toml, line 31, part-of: part-of names \"toal-glycerin\", which is no method of"
+                + " this bench (did you mean total-glycerin?). It was not used; the rest of the"
+                + " method was.",
+            "bench.toml, line 38, part-of: part-of names \"acid-number\", whose unit mg KOH/g the"
+                + " unit mg/kg does not convert to. It was not used; the rest of the method was."),
+        bench.settingsAside().stream().map(Object::toString).toList());
+    assertEquals(
+        Optional.of("total-glycerin"), bench.read().bench().settings().methods().get(2).partOf());
   }
 }

@@ -49,9 +49,10 @@ class SheetShapeTest {
       quoteCharacter = '`',
       value = {
         "taken_at,method,sample,reading_1|The header lacks instrument, role; name the columns as the"
-            + " plain sheet does. The header is \"taken_at,method,sample,reading_1\".",
+            + " plain sheet does, or describe the file in a [[sheet]] (peek proposes one). The header is \"taken_at,method,sample,reading_1\".",
         "taken_at;method;sample|The header lacks taken_at, method, instrument, role, sample,"
-            + " reading_1 (this sheet is cut at commas); name the columns as the plain sheet does."
+            + " reading_1 (this sheet is cut at commas); name the columns as the plain sheet does, or describe"
+            + " the file in a [[sheet]] (peek proposes one)."
             + " The header is \"taken_at;method;sample\".",
         "taken_at,method,instrument,role,sample,reading_1,Role|The column role is there twice; keep"
             + " one of the two. The header is"
@@ -172,25 +173,26 @@ class SheetShapeTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"\n", "\r\n", "\r"})
-  void aQuoteThatIsNeverClosedTakesTheRestOfTheFileAndNothingElse(String end) {
+  void aQuoteThatIsNeverClosedCostsItsOwnLineOnly(String end) {
     String content = HEAD + row(1) + "\n" + row(2) + "\"open\n\n" + row(3) + "\n" + row(4);
     Accounting accounting = read(content.replace("\n", end));
-    assertEquals(1, accounting.takenIn());
+    assertEquals(3, accounting.takenIn());
+    assertEquals(row(2) + "\"open", accounting.aside().get(0).raw());
     assertEquals(
         List.of(
             aside(
                 3,
                 "row",
                 row(2) + "\"open",
-                "A quote is opened here and never closed, so the rest of the file cannot be told"
-                    + " apart; close it or take it out. These 3 rows were set aside.",
-                3)),
+                "A quote is opened here and never closed; close it or take it out. The row was set"
+                    + " aside.",
+                1)),
         TempBench.withoutRaw(accounting));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"\n", "\r\n", "\r"})
-  void aQuoteThatEndsInMidFieldCostsItsOwnLinesOnly(String end) {
+  void aQuoteThatEndsInMidFieldCostsItsOwnLineOnly(String end) {
     String content =
         HEAD
             + row(1)
@@ -208,7 +210,7 @@ class SheetShapeTest {
             + row(7)
             + "\n";
     Accounting accounting = read(content.replace("\n", end));
-    assertEquals(3, accounting.takenIn());
+    assertEquals(5, accounting.takenIn());
     assertEquals(
         List.of(
             aside(
@@ -223,11 +225,11 @@ class SheetShapeTest {
                 "row",
                 row(4) + "\"open",
                 "A quote that is opened here ends in line 7 in the middle of a field; write a quote"
-                    + " inside a field twice, and close every quote at the end of its field. These 3"
-                    + " rows were set aside.",
-                3)),
+                    + " inside a field twice, and close every quote at the end of its field. The row"
+                    + " was set aside.",
+                1)),
         TempBench.withoutRaw(accounting));
-    assertEquals(List.of(2L, 4L, 8L), lines());
+    assertEquals(List.of(2L, 4L, 6L, 7L, 8L), lines());
   }
 
   private List<Long> lines() {
@@ -247,7 +249,8 @@ class SheetShapeTest {
                 + "\n"
                 + row(4)
                 + "\n");
-    assertEquals(1, accounting.takenIn());
+    assertEquals(2, accounting.takenIn());
+    assertEquals(List.of(3L, 6L), lines());
     assertEquals(
         List.of(
             aside(
@@ -255,15 +258,22 @@ class SheetShapeTest {
                 "remark",
                 "open " + row(2) + "closed",
                 "A quoted field runs on over a line that looks like a row of its own; close the"
-                    + " quote in the row it was opened in. These 2 rows were set aside.",
-                2),
+                    + " quote in the row it was opened in. The row was set aside.",
+                1),
             aside(
                 4,
                 "sample",
                 "B-3 x",
                 "\"B-3 x\" runs over a line break, which only a remark may; close the quote in its"
-                    + " line. These 2 rows were set aside.",
-                2)),
+                    + " line. The row was set aside.",
+                1),
+            aside(
+                5,
+                "row",
+                "x\",0.180,",
+                "The row has 3 fields where the header has 7; write every field, empty ones too."
+                    + " The row was set aside.",
+                1)),
         TempBench.withoutRaw(accounting));
   }
 
@@ -275,8 +285,8 @@ class SheetShapeTest {
                 1,
                 "header",
                 "\"taken_at",
-                "A quote is opened here and never closed, so the rest of the file cannot be told"
-                    + " apart; close it or take it out. All 2 rows were set aside.",
+                "A quote is opened here and never closed; close it or take it out. All 2 rows were"
+                    + " set aside.",
                 2)),
         read("\"taken_at\n" + row(1) + "\n" + row(2) + "\n").aside());
   }
@@ -326,18 +336,35 @@ class SheetShapeTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"UTF-16LE", "UTF-16BE"})
-  void aSheetInUtf16IsSetAsideWithItsRowsCounted(String charset) {
-    byte[] bytes = ("\uFEFF" + HEAD + row(1) + "\n" + row(2)).getBytes(Charset.forName(charset));
+  void aSheetInUtf16WithAMarkIsRead(String charset) {
+    String content = "\uFEFF" + HEAD + row(1) + "5 µl €\n" + row(2) + "\n" + row(3) + "\uD800\n";
+    byte[] bytes = content.getBytes(Charset.forName(charset));
+    int lonely = content.indexOf('\uD800') * 2 + (charset.endsWith("LE") ? 1 : 0);
+    bytes[lonely] = (byte) 0xD8;
+    bytes[lonely ^ 1] = 0;
+    Intake intake = bench.put(FILE, bytes).read();
+    assertEquals("5 µl €", intake.bench().results().get(0).remark().orElseThrow());
+    assertEquals(List.of(2L, 3L), lines());
     assertEquals(
         List.of(
             aside(
-                1,
-                "header",
-                "",
-                "The file is written in UTF-16; save it as CSV in UTF-8. All 2 rows were set"
-                    + " aside.",
-                2)),
-        bench.put(FILE, bytes).aside());
+                4,
+                "remark",
+                "\uFFFD",
+                "\"\uFFFD\" is not UTF-16; save the file as UTF-8. The row was set aside.",
+                1)),
+        TempBench.withoutRaw(intake.accounting()));
+  }
+
+  @Test
+  void aSheetInUtf16WithoutAMarkIsFoundOut() {
+    byte[] bytes = (HEAD + row(1)).getBytes(StandardCharsets.UTF_16LE);
+    String reason = bench.put(FILE, bytes).aside().get(0).reason();
+    assertTrue(
+        reason.startsWith(
+            "The header holds NUL signs, as UTF-16 without a byte-order mark does; save the file"
+                + " as UTF-8, or name its encoding in a [[sheet]]. The header is"),
+        reason);
   }
 
   @Test
@@ -407,5 +434,59 @@ class SheetShapeTest {
     Result result = bench.read().bench().results().get(0);
     assertEquals("B-1", result.sample());
     assertTrue(result.remark().isEmpty());
+  }
+
+  @Test
+  void aFileOfNothingButBadRowsNamesTenThousandAndCountsTheRest() {
+    StringBuilder content = new StringBuilder(TempBench.HEADER + "\n");
+    for (int i = 0; i < 10_005; i++) {
+      content.append("x\n");
+    }
+    Accounting accounting = bench.put(FILE, content.toString()).read().accounting();
+    assertEquals(10_005, accounting.rowsAside());
+    assertEquals(10_001, accounting.aside().size());
+    assertEquals(
+        "readings/a.csv, line 10002, row: From this line on 5 more rows of the file cannot be used;"
+            + " mend what is named before them and run again. These 5 rows were set aside.",
+        accounting.aside().get(10_000).toString());
+  }
+
+  @Test
+  void aSheetShorterThanWhatIsSteppedOverIsNotCalledEmpty() {
+    bench.put(
+        "bench.toml",
+        TempBench.SETTINGS
+            + """
+
+            [[sheet]]
+            match = "readings/a.csv"
+            skip-lines = 9
+            """);
+    Accounting accounting = bench.put(FILE, TempBench.HEADER + "\nx\n").read().accounting();
+    assertEquals(
+        List.of(
+            "No line is left behind those that skip-lines steps over in the [[sheet]] in bench.toml,"
+                + " line 28; nothing was read."),
+        accounting.aside().stream().map(SetAside::reason).toList());
+    assertEquals(List.of(FILE), accounting.unreadFiles());
+  }
+
+  @Test
+  void rowsInConflictCannotBeSwitchedOff() {
+    bench.put(
+        "bench.toml",
+        TempBench.SETTINGS
+            + """
+
+            [[check-off]]
+            check = "rows-in-conflict"
+            reason = "too many"
+            """);
+    assertEquals(
+        List.of(
+            "rows-in-conflict cannot be switched off, because one of the rows would win without a"
+                + " word; choose the row that holds in actions.csv (use_row). The check-off was set"
+                + " aside."),
+        bench.settingsAside().stream().map(SetAside::reason).toList());
   }
 }
