@@ -3,6 +3,7 @@ package org.quietline.assess;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.quietline.bench.Check;
 import org.quietline.bench.Rule;
 
 /** One thing that stands against calling a method steady. */
@@ -99,6 +100,41 @@ public sealed interface Concern {
     @Override
     public Verdict.Level level() {
       return Verdict.Level.HOLD;
+    }
+  }
+
+  /**
+   * Records of the period contradict each other, and nobody has answered why.
+   *
+   * @param check the check that found it
+   * @param open what it found, oldest first, at least one
+   */
+  record RecordsContradict(Check check, List<Contradiction> open) implements Concern {
+    /** Copies the list. */
+    public RecordsContradict {
+      open = List.copyOf(open);
+    }
+
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * Rows of the period claim to be the same result with different content.
+   *
+   * @param open the conflicts nobody has settled, at least one
+   */
+  record RowsInConflict(List<ConflictFinding> open) implements Concern {
+    /** Copies the list. */
+    public RowsInConflict {
+      open = List.copyOf(open);
+    }
+
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
     }
   }
 
@@ -202,6 +238,18 @@ public sealed interface Concern {
    * @param stream the stream
    */
   record Biased(StreamFindings stream) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * Numbers of the period that look like a slip of the pen, and nobody has answered.
+   *
+   * @param open the questions, oldest first, at least one
+   */
+  record LooksLikeSlips(List<Slip> open) implements Concern {
     @Override
     public Verdict.Level level() {
       return Verdict.Level.WATCH;

@@ -3,12 +3,13 @@ package org.quietline.assess;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.quietline.assess.OutOfDate.Kind;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.Check;
+import org.quietline.bench.QuestionId;
 import org.quietline.bench.ReagentLot;
 import org.quietline.bench.Result;
 
@@ -22,17 +23,23 @@ final class DateCheck {
       records
           .bench()
           .calibrationOf(result)
+          .filter(c -> isOn(records, Check.RESULT_AFTER_VALIDITY))
           .flatMap(c -> validity(records, c))
           .flatMap(d -> d.passedBy(records, result))
           .ifPresent(found::add);
       records
           .bench()
           .reagentLotOf(result)
+          .filter(lot -> isOn(records, Check.REAGENT_PAST_DATE))
           .flatMap(lot -> reagentDate(records, lot))
           .flatMap(d -> d.passedBy(records, result))
           .ifPresent(found::add);
     }
     return found;
+  }
+
+  private static boolean isOn(Records records, Check check) {
+    return records.bench().settings().isOn(check, records.method().key());
   }
 
   /** For how many results of the period a date could be checked at all. */
@@ -64,18 +71,20 @@ final class DateCheck {
             new Due(
                 Kind.CALIBRATION_VALIDITY,
                 calibration.key(),
-                calibration.calibratedAt().toLocalDate().plusDays(days.getAsInt())))
+                calibration.calibratedAt().toLocalDate().plusDays(days.getAsInt()),
+                Optional.empty()))
         : Optional.empty();
   }
 
   /** The earlier of the printed date and the shelf life under the lot's storage. */
   private static Optional<Due> reagentDate(Records records, ReagentLot lot) {
-    List<Due> dates = new ArrayList<>();
-    lot.expiresOn().ifPresent(day -> dates.add(new Due(Kind.REAGENT_EXPIRY, lot.key(), day)));
-    lot.openedOn()
-        .flatMap(opened -> lastDayOpen(records, lot, opened))
-        .ifPresent(day -> dates.add(new Due(Kind.REAGENT_SHELF_LIFE, lot.key(), day)));
-    return dates.stream().min(Comparator.comparing(Due::lastDay));
+    Optional<LocalDate> printed = lot.expiresOn();
+    Optional<LocalDate> life = lot.openedOn().flatMap(opened -> lastDayOpen(records, lot, opened));
+    boolean lifeRules =
+        life.isPresent() && printed.map(day -> life.get().isBefore(day)).orElse(true);
+    return lifeRules
+        ? life.map(day -> new Due(Kind.REAGENT_SHELF_LIFE, lot.key(), day, printed))
+        : printed.map(day -> new Due(Kind.REAGENT_EXPIRY, lot.key(), day, life));
   }
 
   private static Optional<LocalDate> lastDayOpen(
@@ -86,7 +95,7 @@ final class DateCheck {
   }
 
   /** A date that something may not be used beyond. */
-  private record Due(Kind kind, String what, LocalDate lastDay) {
+  private record Due(Kind kind, String what, LocalDate lastDay, Optional<LocalDate> otherDay) {
     Optional<OutOfDate> passedBy(Records records, Result result) {
       LocalDate day = result.takenAt().toLocalDate();
       if (!day.isAfter(lastDay)) {
@@ -98,8 +107,10 @@ final class DateCheck {
               kind,
               what,
               lastDay,
+              otherDay,
               ChronoUnit.DAYS.between(lastDay, day),
-              records.period().contains(result.takenAt())));
+              records.period().contains(result.takenAt()),
+              records.bench().closing(QuestionId.of(result, kind.check()))));
     }
   }
 }

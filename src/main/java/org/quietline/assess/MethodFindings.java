@@ -16,6 +16,7 @@ import org.quietline.bench.Method;
  * @param capability what the process is capable of against the method's limit
  * @param outOfDate results made past a calibration's or a reagent's date, in time order
  * @param dates for how many results of the period that could be checked
+ * @param slips numbers that look like a slip of the pen
  */
 public record MethodFindings(
     Method method,
@@ -27,7 +28,8 @@ public record MethodFindings(
     Precision precision,
     Answer<Capability> capability,
     List<OutOfDate> outOfDate,
-    DateCoverage dates) {
+    DateCoverage dates,
+    Slips slips) {
   /** Copies the lists. */
   public MethodFindings {
     replicates = List.copyOf(replicates);

@@ -6,11 +6,13 @@ import java.time.LocalTime;
 import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Action;
 import org.quietline.bench.Bench;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.Origin;
 import org.quietline.bench.Result;
 
 /**
@@ -25,15 +27,14 @@ public record Review(
     Bench bench, Accounting accounting, String settingsFingerprint, String dataFingerprint) {
 
   /**
-   * The latest month with results, which is reviewed when nobody asks for another one.
+   * The latest month with results, which is reviewed when nobody asks for another one. Results
+   * whose time is in doubt, far after everything else or far from the rows around them, do not
+   * count.
    *
    * @return empty for a bench without results
    */
   public Optional<YearMonth> latestMonth() {
-    List<Result> results = bench.results();
-    return results.isEmpty()
-        ? Optional.empty()
-        : Optional.of(YearMonth.from(results.get(results.size() - 1).takenAt()));
+    return resultsInTime().reduce((earlier, later) -> later).map(r -> YearMonth.from(r.takenAt()));
   }
 
   /**
@@ -50,11 +51,15 @@ public record Review(
     LocalDateTime now = on.map(day -> day.atTime(LocalTime.MAX)).orElse(momentOf(period));
     Bench then = bench.asOf(now);
     FalseSignals falseSignals = new FalseSignals(bench.settings().chart());
+    SlipFinder slipFinder = new SlipFinder(then);
+    List<Records> records =
+        bench.settings().methods().stream().map(m -> Records.of(then, m, period, now)).toList();
+    AcrossRecords across =
+        Contradictions.ask(new Asking(bench, then, period, now), accounting, records);
     List<MethodFindings> methods =
-        bench.settings().methods().stream()
-            .map(method -> judge(Records.of(then, method, period, now), falseSignals))
-            .toList();
-    List<Action> idle = then.actions().stream().filter(a -> isIdle(a, methods)).toList();
+        records.stream().map(r -> judge(r, falseSignals, slipFinder, across)).toList();
+    IdleActions idleActions = new IdleActions(then, methods, across);
+    List<Action> idle = then.actions().stream().filter(idleActions::isIdle).toList();
     return new Findings(
         bench.settings().name(),
         period,
@@ -63,17 +68,9 @@ public record Review(
         accounting,
         methods,
         idle,
+        across,
         settingsFingerprint,
         dataFingerprint);
-  }
-
-  /** An action closes nothing when it names no cause, or a signal that was not found. */
-  private static boolean isIdle(Action action, List<MethodFindings> methods) {
-    return action.cause().isEmpty()
-        || methods.stream()
-            .flatMap(m -> m.streams().stream())
-            .flatMap(s -> s.signals().stream())
-            .noneMatch(s -> s.id().equals(action.matter()));
   }
 
   private LocalDateTime momentOf(Period period) {
@@ -82,29 +79,39 @@ public record Review(
   }
 
   /**
-   * The moment of the latest result, calibration or action.
+   * The moment of the latest result, calibration or action, without results whose time is in doubt.
    *
    * @return empty for a bench without any
    */
   public Optional<LocalDateTime> latestRow() {
     return Stream.of(
-            bench.results().stream().map(Result::takenAt),
+            resultsInTime().map(Result::takenAt),
             bench.calibrations().stream().map(Calibration::calibratedAt),
             bench.actions().stream().map(Action::recordedAt))
         .flatMap(moments -> moments)
         .max(LocalDateTime::compareTo);
   }
 
-  private static MethodFindings judge(Records records, FalseSignals falseSignals) {
+  private Stream<Result> resultsInTime() {
+    Set<Origin> inDoubt = TimeContradictions.inDoubt(bench);
+    return bench.results().stream().filter(r -> !inDoubt.contains(r.origin()));
+  }
+
+  private static MethodFindings judge(
+      Records records, FalseSignals falseSignals, SlipFinder slipFinder, AcrossRecords across) {
     List<Replicates> replicates = ReadingsAgreement.ask(records);
     List<PersonPairs> people = ReadingsAgreement.askByPerson(records);
     List<StreamFindings> streams = new StreamControl(records, falseSignals).ask();
     List<Drift> drift = new CalibrationDrift(records, streams).ask();
     Precision precision = MethodPrecision.ask(records, streams);
-    List<OutOfDate> outOfDate = DateCheck.ask(records);
+    List<OutOfDate> outOfDate = across.outOfDate(records.method().key());
+    Slips slips = slipFinder.ask(records);
     return new MethodFindings(
         records.method(),
-        Weighing.verdict(records, replicates, people, streams, drift, outOfDate),
+        AcrossWeighing.added(
+            Weighing.verdict(records, replicates, people, streams, drift, outOfDate, slips),
+            across,
+            records.method().key()),
         replicates,
         people,
         streams,
@@ -112,6 +119,7 @@ public record Review(
         precision,
         ProcessCapability.ask(records, precision),
         outOfDate,
-        DateCheck.coverage(records));
+        DateCheck.coverage(records),
+        slips);
   }
 }

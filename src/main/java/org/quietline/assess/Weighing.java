@@ -36,11 +36,15 @@ final class Weighing {
       List<PersonPairs> people,
       List<StreamFindings> streams,
       List<Drift> drift,
-      List<OutOfDate> outOfDate) {
+      List<OutOfDate> outOfDate,
+      Slips slips) {
     Weighing weighing = new Weighing(records);
     streams.forEach(weighing::weighSignals);
     drift.forEach(weighing::weighDrift);
     weighing.weighDates(outOfDate);
+    if (!slips.open().isEmpty()) {
+      weighing.concerns.add(new Concern.LooksLikeSlips(slips.open()));
+    }
     weighing.weighAmount(streams);
     streams.stream().filter(s -> isLive(s, streams)).forEach(weighing::weighBias);
     weighing.weighRules();
@@ -117,7 +121,7 @@ final class Weighing {
   }
 
   private void weighDates(List<OutOfDate> outOfDate) {
-    List<OutOfDate> now = outOfDate.stream().filter(OutOfDate::inPeriod).toList();
+    List<OutOfDate> now = outOfDate.stream().filter(o -> o.inPeriod() && o.open()).toList();
     if (!now.isEmpty()) {
       concerns.add(new Concern.UsedPastDate(now));
     }

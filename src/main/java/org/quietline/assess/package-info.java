@@ -1,6 +1,7 @@
 /**
  * The questions a bench asks each month, one class a question: do readings agree, is the stream in
- * control, is the calibration drifting, how precise, how capable, what is out of date.
+ * control, is the calibration drifting, how precise, how capable, what is out of date, which
+ * records contradict each other, which numbers look like slips of the pen.
  *
  * <p>Start with {@link org.quietline.assess.Review}, which puts them all and returns {@link
  * org.quietline.assess.Findings}. Classes here turn bench records into arrays, ask {@link

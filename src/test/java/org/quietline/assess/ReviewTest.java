@@ -24,6 +24,9 @@ import org.quietline.bench.Storage;
 
 /** Verdicts, dates, and the moment a review speaks from. */
 class ReviewTest {
+  /** Benches here begin with results and are calibrated later, which is a question of its own. */
+  private static final Class<?> OLDER_THAN_CALIBRATIONS = Concern.RecordsContradict.class;
+
   private static final String[] QUIET = {
     "0.201", "0.198", "0.203", "0.199", "0.202", "0.200", "0.197", "0.203", "0.199", "0.201",
     "0.198", "0.202", "0.197", "0.200", "0.203", "0.198", "0.201", "0.199", "0.202", "0.199"
@@ -152,7 +155,7 @@ class ReviewTest {
   void not_knowing_the_drift_is_a_concern_from_half_the_validity_on() {
     TestBench bench = paired(QUIET);
     bench.calibrated("C-1", TestBench.START.plusDays(17).plusHours(1));
-    assertEquals(List.of(), concerns(bench.method("2026-01")));
+    assertEquals(List.of(OLDER_THAN_CALIBRATIONS), concerns(bench.method("2026-01")));
     TestBench later = paired(QUIET);
     later.calibrated("C-1", TestBench.START.plusDays(17).plusHours(1));
     later.product(TestBench.START.plusDays(33), "B-1", "0.2", "0.2");
@@ -393,6 +396,6 @@ class ReviewTest {
             new org.quietline.bench.Origin("calibrations.csv", 9)));
     MethodFindings found = bench.method("2026-01");
     assertEquals(2, found.drift().size());
-    assertEquals(List.of(), concerns(found));
+    assertEquals(List.of(OLDER_THAN_CALIBRATIONS), concerns(found));
   }
 }
