@@ -2,9 +2,11 @@ package org.quietline.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.quietline.assess.AcrossRecords;
 import org.quietline.assess.DateCoverage;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.OutOfDate;
+import org.quietline.bench.Check;
 import org.quietline.report.Block.Column;
 import org.quietline.report.Block.Heading;
 import org.quietline.report.Block.Paragraph;
@@ -18,9 +20,10 @@ final class DatesSection {
   private DatesSection() {}
 
   /** The section of one method; a sentence when nothing was past its date. */
-  static List<Block> of(MethodFindings findings) {
+  static List<Block> of(MethodFindings findings, AcrossRecords across) {
     List<OutOfDate> here = findings.outOfDate().stream().filter(OutOfDate::inPeriod).toList();
     int before = findings.outOfDate().size() - here.size();
+    String off = switchedOff(findings, across);
     String earlier =
         before == 0
             ? ""
@@ -28,7 +31,7 @@ final class DatesSection {
                 + Numbers.count(before, "earlier result was", "earlier results were")
                 + " made past a date.";
     List<Block> blocks = new ArrayList<>();
-    String unchecked = unchecked(findings.dates());
+    String unchecked = (unchecked(findings.dates()) + off).strip();
     if (here.isEmpty()) {
       blocks.add(
           Paragraph.small(
@@ -49,7 +52,10 @@ final class DatesSection {
           Row.of(
               past.result().sample(),
               Dates.full(past.result().takenAt()),
-              Reasons.what(past) + " on " + Dates.full(past.lastDay()),
+              Reasons.what(past)
+                  + " on "
+                  + Dates.full(past.lastDay())
+                  + (past.open() ? "" : "; answered in actions.csv"),
               Numbers.count(past.daysPast(), "day past", "days past")));
     }
     blocks.add(
@@ -72,6 +78,22 @@ final class DatesSection {
       blocks.add(Paragraph.small(after));
     }
     return blocks;
+  }
+
+  /** What is not asked at all, because a person switched the check off. */
+  private static String switchedOff(MethodFindings findings, AcrossRecords across) {
+    StringBuilder words = new StringBuilder();
+    across.checksOff().stream()
+        .filter(o -> o.method().map(findings.method().key()::equals).orElse(true))
+        .filter(
+            o -> o.check() == Check.RESULT_AFTER_VALIDITY || o.check() == Check.REAGENT_PAST_DATE)
+        .forEach(
+            o ->
+                words
+                    .append(" Not asked: ")
+                    .append(o.check().key())
+                    .append(", switched off in bench.toml, see the last pages."));
+    return words.toString();
   }
 
   /** For which results it cannot be said whether a date was past. */

@@ -78,8 +78,9 @@ public final class FindingsJson {
           json.text("file", action.origin().file());
           json.number("line", action.origin().line());
           json.text("signal", action.matter());
-          json.text("reason", IntakeWords.idle(action));
+          json.text("reason", IntakeWords.idle(action, findings));
         });
+    new AcrossJson(json).across(findings);
     json.array("methods", findings.methods(), found -> method(found, findings));
     json.endObject();
   }
@@ -90,6 +91,7 @@ public final class FindingsJson {
     json.number("takenIn", accounting.takenIn());
     json.number("metBefore", accounting.metBefore());
     json.number("setAside", accounting.rowsAside());
+    json.number("inConflict", accounting.rowsInConflict());
     json.array(
         "files",
         accounting.files(),
@@ -100,6 +102,7 @@ public final class FindingsJson {
         });
     json.array("aside", accounting.aside(), this::aside);
     json.array("settingsAside", accounting.settingsAside(), this::aside);
+    new AcrossJson(json).intake(accounting);
     json.endObject();
   }
 
@@ -135,6 +138,7 @@ public final class FindingsJson {
     json.number("withoutCalibration", found.dates().withoutCalibration());
     json.number("withoutReagentDate", found.dates().withoutReagentDate());
     json.endObject();
+    new SlipJson(json).write(found.slips());
     json.nothing("release", "batches are judged one by one by a later version of the program");
   }
 
@@ -239,7 +243,10 @@ public final class FindingsJson {
     json.number("value", signal.value());
     json.number("limit", signal.limit());
     json.text("status", signal.open() ? "open" : "closed");
-    json.textOr("cause", signal.closing().flatMap(Action::cause), "no cause is recorded");
+    json.textOr(
+        "cause",
+        signal.closing().flatMap(Action::cause),
+        signal.open() ? "no cause is recorded" : "an action on the result took it out");
   }
 
   private static final String NO_CALIBRATION = "no calibration is recorded";
@@ -304,6 +311,8 @@ public final class FindingsJson {
 
   private void outOfDate(OutOfDate late) throws IOException {
     json.text("kind", late.kind().key());
+    json.text("id", late.id());
+    json.text("status", late.open() ? "open" : "answered");
     json.text("what", late.what());
     json.text("lastDay", late.lastDay());
     json.number("daysPast", late.daysPast());

@@ -85,6 +85,10 @@ final class FrontFacts {
             String.valueOf(accounting.rowsAside()),
             "set aside" + (aside ? ", see the last pages" : ""),
             aside ? Colour.ACCENT : Colour.INK));
+    if (accounting.rowsInConflict() > 0) {
+      facts.add(
+          new Fact(String.valueOf(accounting.rowsInConflict()), "in conflict", Colour.ACCENT));
+    }
     int settings = accounting.settingsAside().size();
     if (settings > 0) {
       facts.add(

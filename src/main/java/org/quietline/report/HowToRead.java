@@ -83,6 +83,20 @@ final class HowToRead {
             "Deviation of all control results that count about the mean of their stream, pooled;"
                 + " its square over that of the batches is the share of measurement."),
         Row.of(
+            "bounds",
+            "A reading below or above a bound is no number: its result is left out of means, limits,"
+                + " pairs, slopes and indices and counted there, and it is a signal or beyond a"
+                + " limit only where the bound itself is."),
+        Row.of(
+            "slips",
+            "On logarithms, against the other reading, retests, the related method, the control's or"
+                + " its kind's other results: asked where a value is beyond t at four normal"
+                + " deviations (median, scaled MAD) and a plain slip would bring it within three."),
+        Row.of(
+            "records",
+            "Dates, lots, calibrations, running numbers, people and parts are held against each"
+                + " other. A check asks and corrects nothing; one that is switched off is named."),
+        Row.of(
             "settings, data",
             "In the foot of each page: the first digits of the SHA-256 of bench.toml, and of the"
                 + " names and SHA-256 of all files read."),

@@ -13,7 +13,7 @@ final class IntakeWords {
 
   private IntakeWords() {}
 
-  /** "412 rows: 405 taken in, 4 met before, 3 set aside". */
+  /** "412 rows: 404 taken in, 4 met before, 3 set aside, 1 in conflict", the last where any is. */
   static String counts(Accounting accounting) {
     return Numbers.count(accounting.rows(), "row", "rows")
         + ": "
@@ -22,7 +22,10 @@ final class IntakeWords {
         + accounting.metBefore()
         + " met before, "
         + accounting.rowsAside()
-        + " set aside";
+        + " set aside"
+        + (accounting.rowsInConflict() == 0
+            ? ""
+            : ", " + accounting.rowsInConflict() + " in conflict");
   }
 
   /** One row set aside as one sentence, or two. */
@@ -96,6 +99,14 @@ final class IntakeWords {
               + " could be used; what is said here is said without "
               + (unread.size() == 1 ? "it." : "them."));
     }
+    List<String> changed = findings.accounting().changedFiles();
+    if (!changed.isEmpty()) {
+      alarms.add(
+          String.join(", ", changed)
+              + " changed while "
+              + (changed.size() == 1 ? "it was" : "they were")
+              + " read; run again.");
+    }
     int settings = findings.accounting().settingsAside().size();
     if (settings > 0) {
       alarms.add(
@@ -107,20 +118,21 @@ final class IntakeWords {
     if (!findings.idleActions().isEmpty()) {
       alarms.add(
           Numbers.count(findings.idleActions().size(), "row", "rows")
-              + " of actions.csv close nothing, see the last pages.");
+              + " of actions.csv "
+              + (findings.idleActions().size() == 1 ? "closes" : "close")
+              + " nothing, see the last pages.");
     }
+    ConflictWords.alarm(findings).ifPresent(alarms::add);
+    ContradictionWords.alarm(findings).ifPresent(alarms::add);
     return alarms;
   }
 
   /** Why an action closes nothing. */
-  static String idle(Action action) {
+  static String idle(Action action, Findings findings) {
     return action.origin()
         + ": "
         + (action.cause().isEmpty()
             ? "no cause is given, so it closes nothing. Write the cause, or that none was found."
-            : "the signal "
-                + action.matter()
-                + " is not among those found, so it closes nothing."
-                + " Copy the id from findings.json.");
+            : ConflictWords.idle(action, findings));
   }
 }

@@ -35,6 +35,7 @@ final class LastPage {
     blocks.add(Paragraph.lead(IntakeWords.counts(accounting) + "."));
     blocks.addAll(files(accounting));
     blocks.addAll(aside(accounting));
+    blocks.addAll(AcrossSection.of(findings));
     blocks.addAll(idle(findings));
     blocks.addAll(controls(findings));
     blocks.addAll(HowToRead.blocks());
@@ -94,7 +95,7 @@ final class LastPage {
     blocks.add(new Heading("Which actions close nothing?"));
     findings
         .idleActions()
-        .forEach(a -> blocks.add(Paragraph.small(IntakeWords.idle(a)).in(Colour.INK)));
+        .forEach(a -> blocks.add(Paragraph.small(IntakeWords.idle(a, findings)).in(Colour.INK)));
     return blocks;
   }
 

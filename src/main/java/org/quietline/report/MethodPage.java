@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.quietline.assess.Findings;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.Verdict;
@@ -36,10 +37,22 @@ final class MethodPage {
     blocks.addAll(DriftSection.of(findings, all.now().toLocalDate()));
     blocks.addAll(AgreementSection.of(findings));
     blocks.addAll(CapabilitySection.of(findings));
-    blocks.addAll(DatesSection.of(findings));
+    blocks.addAll(oneNote(DatesSection.of(findings, all.across()), SlipSection.of(findings)));
     blocks.add(new Heading("What to do"));
     blocks.add(new Checklist(steps));
     return new Page(method.title(), blocks);
+  }
+
+  /** Where two sections are a note each, one note. */
+  private static List<Block> oneNote(List<Block> first, List<Block> second) {
+    if (first.size() == 1
+        && second.size() == 1
+        && first.get(0) instanceof Paragraph one
+        && second.get(0) instanceof Paragraph other) {
+      return List.of(
+          new Paragraph(one.text() + " " + other.text(), one.size(), one.colour(), one.strong()));
+    }
+    return Stream.of(first, second).flatMap(List::stream).toList();
   }
 
   /** A verdict as printed. */

@@ -79,8 +79,14 @@ final class Reasons {
       return identical(c.replicates());
     } else if (concern instanceof Concern.Biased c) {
       return biased(c.stream());
+    } else if (concern instanceof Concern.LooksLikeSlips c) {
+      return SlipWords.open(c.open(), method);
     } else if (concern instanceof Concern.RulesNotApplied c) {
       return notApplied(c.rules());
+    } else if (concern instanceof Concern.RowsInConflict c) {
+      return ConflictWords.reason(c.open());
+    } else if (concern instanceof Concern.RecordsContradict c) {
+      return ContradictionWords.reason(c);
     }
     String where =
         concern instanceof Concern.NoControls c

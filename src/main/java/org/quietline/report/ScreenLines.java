@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.quietline.assess.Findings;
 import org.quietline.assess.MethodFindings;
+import org.quietline.assess.StillNeeded;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Accounting.SetAside;
 import org.quietline.report.Block.Step;
@@ -42,7 +43,10 @@ public final class ScreenLines {
             + Dates.full(findings.now()));
     IntakeWords.alarms(findings).forEach(words -> screen.wrap("", words));
     screen.intake(findings.accounting());
-    screen.tell(findings.idleActions().stream().map(IntakeWords::idle).toList());
+    screen.tell(ConflictWords.sentences(findings));
+    screen.tell(
+        findings.across().openOfBench().stream().map(ContradictionWords::sentence).toList());
+    screen.tell(findings.idleActions().stream().map(a -> IntakeWords.idle(a, findings)).toList());
     screen.methods(findings);
     return List.copyOf(screen.lines);
   }
@@ -56,6 +60,29 @@ public final class ScreenLines {
   public static List<String> of(Accounting accounting) {
     ScreenLines screen = new ScreenLines();
     screen.intake(accounting);
+    return List.copyOf(screen.lines);
+  }
+
+  /**
+   * Words what a bench without results needs next.
+   *
+   * @param bench the bench's name
+   * @param needed what each method needs, at least one
+   * @param accounting what became of every row
+   * @return the lines, without line ends
+   */
+  public static List<String> of(String bench, List<StillNeeded> needed, Accounting accounting) {
+    ScreenLines screen = new ScreenLines();
+    screen.wrap("", bench + ": no result is in yet, so nothing can be judged.");
+    screen.intake(accounting);
+    int width =
+        Math.min(28, needed.stream().mapToInt(n -> n.method().key().length()).max().orElse(1));
+    for (StillNeeded method : needed) {
+      screen.wrap(
+          String.format(Locale.ROOT, "%-" + width + "s  ", method.method().key()),
+          FirstSteps.of(method));
+    }
+    screen.wrap("", FirstSteps.howMany(needed.get(0)));
     return List.copyOf(screen.lines);
   }
 

@@ -128,11 +128,24 @@ final class Steps {
               + " and the calibrators; compare with an outside laboratory.",
           NEXT,
           false);
+    } else if (concern instanceof Concern.LooksLikeSlips c) {
+      Step step = SlipWords.step(c.open(), NEXT);
+      steps.putIfAbsent(step.detail(), step);
+    } else if (concern instanceof Concern.RowsInConflict c) {
+      ask(
+          "Choose the rows that hold, in actions.csv (use_row); the last pages show both.",
+          ConflictWords.ids(c.open()));
+    } else if (concern instanceof Concern.RecordsContradict c) {
+      ask(ContradictionWords.step(c.check()), ContradictionWords.ids(c.open()));
     } else if (concern instanceof Concern.RulesNotApplied) {
       put("Take the rules that are not computed out of [chart] in bench.toml.", NEXT, false);
     } else {
       put("Measure a control before the next result is relied on.", NOW, true);
     }
+  }
+
+  private void ask(String what, String ids) {
+    steps.putIfAbsent(what, new Step(what, ids, NEXT, false));
   }
 
   private static String since(Drift drift) {

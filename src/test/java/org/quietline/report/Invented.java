@@ -24,6 +24,7 @@ import org.quietline.assess.PersonPairs;
 import org.quietline.assess.Precision;
 import org.quietline.assess.Replicates;
 import org.quietline.assess.Signal;
+import org.quietline.assess.Slips;
 import org.quietline.assess.StreamFindings;
 import org.quietline.assess.StreamFindings.Point;
 import org.quietline.assess.Verdict;
@@ -475,7 +476,8 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0037)),
         Answer.of(capability(41, true)),
         List.of(past),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   /** Steady, and its calibration lasts. */
@@ -511,7 +513,8 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0034)),
         Answer.of(capability(24, false)),
         List.of(),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   /** Young: few results, no line, no capability. */
@@ -545,7 +548,8 @@ public final class Invented {
             Answer.cannotSay("needs 8 results, has " + n)),
         Answer.cannotSay("needs 8 product results, has " + n),
         List.of(),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   /** A method nobody ever ran. */
@@ -561,7 +565,8 @@ public final class Invented {
             Answer.cannotSay("needs 2 pairs, has 0"), Answer.cannotSay("needs 8 results, has 0")),
         Answer.cannotSay("there are no product results"),
         List.of(),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   /** Two hundred results, names beyond reason. */
@@ -591,7 +596,8 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0037)),
         Answer.of(capability(200, true)),
         List.of(),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   /** Two instruments, one to recalibrate now, one expired; signals all through the year. */
@@ -634,7 +640,8 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0037)),
         Answer.cannotSay("the method has no limit for products"),
         List.of(),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   /** The same stream with a signal on every sixth result, every second one closed. */

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.quietline.assess.AcrossRecords;
 import org.quietline.assess.Answer;
 import org.quietline.assess.DateCoverage;
 import org.quietline.assess.Drift;
@@ -17,6 +18,7 @@ import org.quietline.assess.Findings;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.OutOfDate;
 import org.quietline.assess.Period;
+import org.quietline.assess.Slips;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.ChartSettings;
@@ -394,7 +396,9 @@ class MonthlyReviewTest {
                 base.precision(),
                 base.capability(),
                 many,
-                new DateCoverage(5, 0, 0)));
+                new DateCoverage(5, 0, 0),
+                Slips.NONE),
+            AcrossRecords.NOTHING);
     assertEquals(12, assertInstanceOf(Block.Table.class, blocks.get(1)).rows().size());
     assertEquals(
         Paragraph.small(

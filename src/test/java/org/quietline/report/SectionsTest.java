@@ -23,6 +23,7 @@ import org.quietline.assess.MaterialBias;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.PersonPairs;
 import org.quietline.assess.Replicates;
+import org.quietline.assess.Slips;
 import org.quietline.assess.StreamFindings;
 import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.assess.StreamFindings.Point;
@@ -61,7 +62,8 @@ class SectionsTest {
         BASE.precision(),
         capability,
         List.of(),
-        new DateCoverage(5, 0, 0));
+        new DateCoverage(5, 0, 0),
+        Slips.NONE);
   }
 
   private static MethodFindings withStream(StreamFindings stream) {
@@ -390,7 +392,8 @@ class SectionsTest {
             findings.precision(),
             findings.capability(),
             findings.outOfDate(),
-            new DateCoverage(5, 0, 0));
+            new DateCoverage(5, 0, 0),
+            Slips.NONE);
     Table marked = assertInstanceOf(Table.class, AgreementSection.of(doubted).get(1));
     assertEquals(Colour.ACCENT, marked.rows().get(0).colour());
     assertEquals(

@@ -13,6 +13,7 @@ import org.quietline.assess.DateCoverage;
 import org.quietline.assess.Drift;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.Signal;
+import org.quietline.assess.Slips;
 import org.quietline.assess.Verdict;
 import org.quietline.report.Block.Step;
 
@@ -29,7 +30,8 @@ class StepsTest {
             base.precision(),
             base.capability(),
             base.outOfDate(),
-            new DateCoverage(5, 0, 0)));
+            new DateCoverage(5, 0, 0),
+            Slips.NONE));
   }
 
   @Test
