@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
     name = "quietline",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = ReviewCommand.class,
+    subcommands = {BeginCommand.class, ReviewCommand.class, PeekCommand.class},
     description = "Quality control for a small test bench: a folder of results in, answers out.",
     synopsisSubcommandLabel = "COMMAND",
     footer = {
@@ -31,7 +31,8 @@ public final class Quietline implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Which command? There is: review.");
+    throw new ParameterException(
+        spec.commandLine(), "Which command? There are: begin, review, peek.");
   }
 
   /**
@@ -84,8 +85,14 @@ public final class Quietline implements Runnable {
   private record CommandFactory(Terminal terminal) implements CommandLine.IFactory {
     @Override
     public <K> K create(Class<K> type) throws Exception {
-      return type == ReviewCommand.class
-          ? type.cast(new ReviewCommand(terminal))
+      if (type == BeginCommand.class) {
+        return type.cast(new BeginCommand(terminal));
+      }
+      if (type == ReviewCommand.class) {
+        return type.cast(new ReviewCommand(terminal));
+      }
+      return type == PeekCommand.class
+          ? type.cast(new PeekCommand(terminal))
           : CommandLine.defaultFactory().create(type);
     }
   }

@@ -10,12 +10,16 @@ import org.jspecify.annotations.Nullable;
 import org.quietline.assess.Findings;
 import org.quietline.assess.Period;
 import org.quietline.assess.Review;
+import org.quietline.assess.StillNeeded;
+import org.quietline.bench.Accounting;
+import org.quietline.bench.Bench;
 import org.quietline.intake.BenchFolder;
 import org.quietline.intake.Intake;
 import org.quietline.report.Document;
 import org.quietline.report.FindingsJson;
 import org.quietline.report.MonthlyReview;
 import org.quietline.report.ScreenLines;
+import org.quietline.report.ToSettle;
 import org.quietline.report.pdf.Paper;
 import org.quietline.report.pdf.PdfReport;
 import picocli.CommandLine.Command;
@@ -26,8 +30,8 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /**
- * The main job: takes a bench folder in, judges every method, writes the month's pages and {@code
- * findings.json}, prints one line a method.
+ * The main job: takes a bench folder in, judges every method, writes the month's pages, {@code
+ * findings.json} and the list of what to settle, prints one line a method.
  */
 @Command(
     name = "review",
@@ -35,8 +39,8 @@ import picocli.CommandLine.Spec;
     versionProvider = Version.class,
     description = "Reads a bench folder, judges every method, and writes the month's review.")
 final class ReviewCommand implements Callable<Integer> {
-  private static final int STEADY = 0;
-  private static final int NEEDS_A_PERSON = 3;
+  static final int STEADY = 0;
+  static final int NEEDS_A_PERSON = 3;
 
   private final Terminal terminal;
 
@@ -104,19 +108,35 @@ final class ReviewCommand implements Callable<Integer> {
             intake.dataFingerprint());
     Optional<Period> period = period(review);
     if (period.isEmpty()) {
-      ScreenLines.of(intake.accounting()).forEach(terminal.out()::println);
-      terminal
-          .err()
-          .println(
-              folder
-                  + ": no result could be taken in, so there is nothing to review. "
-                  + "Put results into readings/, mend the rows set aside, and run again.");
-      return Troubles.UNUSABLE_INPUT;
+      return withoutResults(intake);
     }
     checkDays(period.get(), review);
     Findings findings = review.of(period.get(), Optional.ofNullable(on));
     write(findings);
     return findings.steady() ? STEADY : NEEDS_A_PERSON;
+  }
+
+  /** A bench that has only begun is told what it needs; one whose results are lost is told that. */
+  private int withoutResults(Intake intake) {
+    Accounting accounting = intake.accounting();
+    boolean begun =
+        accounting.rows() == 0
+            || (accounting.rowsAside() == 0
+                && accounting.files().stream().anyMatch(f -> f.file().startsWith("readings/")));
+    if (begun) {
+      Bench bench = intake.bench();
+      ScreenLines.of(bench.settings().name(), StillNeeded.of(bench), accounting)
+          .forEach(terminal.out()::println);
+      return NEEDS_A_PERSON;
+    }
+    ScreenLines.of(accounting).forEach(terminal.out()::println);
+    terminal
+        .err()
+        .println(
+            folder
+                + ": no result could be taken in, so there is nothing to review. "
+                + "Put results into readings/, mend the rows set aside, and run again.");
+    return Troubles.UNUSABLE_INPUT;
   }
 
   private void checkUsage() {
@@ -180,12 +200,14 @@ final class ReviewCommand implements Callable<Integer> {
     Document document = MonthlyReview.of(findings, Version.number());
     Path pages = out.resolve("review-" + nameOf(findings.period()) + ".pdf");
     Path json = out.resolve("findings.json");
+    Path toSettle = out.resolve("to-settle-" + nameOf(findings.period()) + ".csv");
     new OutputFiles()
         .add(pages, stream -> PdfReport.write(document, paper, stream))
         .add(json, stream -> FindingsJson.write(findings, stream))
+        .add(toSettle, stream -> ToSettle.write(findings, stream))
         .write();
     ScreenLines.of(findings).forEach(terminal.out()::println);
-    terminal.out().println("Written: " + pages + " and " + json);
+    terminal.out().println("Written: " + pages + ", " + json + " and " + toSettle);
   }
 
   private static String nameOf(Period period) {

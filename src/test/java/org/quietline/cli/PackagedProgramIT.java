@@ -52,6 +52,16 @@ class PackagedProgramIT {
   }
 
   @Test
+  void the_jar_carries_what_a_new_bench_is_made_of() throws Exception {
+    String jar = System.getProperty("quietline.jar");
+    Ended begun = run(List.of(java(), "-jar", jar, "begin", "bench"));
+    assertEquals(0, begun.status(), begun.screen());
+    Ended reviewed = run(List.of(java(), "-jar", jar, "review", "bench"));
+    assertEquals(3, reviewed.status(), reviewed.screen());
+    assertTrue(reviewed.screen().startsWith("bench: no result is in yet"), reviewed.screen());
+  }
+
+  @Test
   void the_zip_holds_a_launcher_that_makes_its_archive_of_classes_once() throws Exception {
     unzip(Path.of(System.getProperty("quietline.zip")));
     Path home = elsewhere.resolve("quietline-" + Version.number());

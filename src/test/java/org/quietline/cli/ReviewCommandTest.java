@@ -75,7 +75,8 @@ class ReviewCommandTest {
   @Test
   void the_main_job_writes_pages_and_findings_and_says_one_thing_a_method() throws IOException {
     assertEquals(3, review(tidewick()));
-    assertEquals(List.of("findings.json", "review-2026-10.pdf"), written());
+    assertEquals(
+        List.of("findings.json", "review-2026-10.pdf", "to-settle-2026-10.csv"), written());
     assertScreen(
         "Tidewick Oil & Fuel, bench 1 (invented), October 2026, as of 30 October 2026",
         "521 rows: 514 taken in, 4 met before, 3 set aside",
@@ -158,7 +159,12 @@ class ReviewCommandTest {
     review(bench, "--month", "2026-04");
     review(bench, "--from", "2026-04-10", "--to", "2026-05-02", "--paper", "letter");
     assertEquals(
-        List.of("findings.json", "review-2026-04-10-to-2026-05-02.pdf", "review-2026-04.pdf"),
+        List.of(
+            "findings.json",
+            "review-2026-04-10-to-2026-05-02.pdf",
+            "review-2026-04.pdf",
+            "to-settle-2026-04-10-to-2026-05-02.csv",
+            "to-settle-2026-04.csv"),
         written());
     assertEquals("2026-05-02", findings().get("to").asText());
   }
@@ -261,7 +267,9 @@ class ReviewCommandTest {
     record Said(String sentence, List<String> words) {}
     List<Said> cases =
         List.of(
-            new Said("Which command? There is: review.\nHelp: quietline --help\n", List.of()),
+            new Said(
+                "Which command? There are: begin, review, peek.\nHelp: quietline --help\n",
+                List.of()),
             new Said(
                 """
                 Something is missing after the command. Missing required parameter: 'BENCH'.
