@@ -96,6 +96,27 @@ class TidewickReviewTest {
   }
 
   @Test
+  void records_contradict_each_other_only_where_it_was_planted_and_in_no_other_month() {
+    assertEquals(
+        List.of(
+            "total-glycerin/PM-1/B-1071/2026-03-10T09:34/reagent-past-date",
+            "total-glycerin/PM-1/QC-TG-A/2026-03-11T07:45/reagent-past-date",
+            "total-glycerin/PM-1/B-1073/2026-03-12T11:48/reagent-past-date",
+            "total-glycerin/PM-1/B-1165/2026-10-20T10:36/reagent-past-date",
+            "total-glycerin/PM-1/B-1166/2026-10-21T11:39/reagent-past-date"),
+        october.contradictions().stream().map(c -> c.id().toString()).toList());
+    for (YearMonth month = YearMonth.of(2025, 9);
+        month.isBefore(YearMonth.of(2026, 10));
+        month = month.plusMonths(1)) {
+      Findings findings = review.of(Period.of(month), Optional.empty());
+      assertEquals(
+          month.isBefore(YearMonth.of(2026, 3)) ? 0 : 3,
+          findings.contradictions().size(),
+          month.toString());
+    }
+  }
+
+  @Test
   void exactly_the_planted_signals_are_found_and_the_right_ones_are_open() {
     List<String> signals =
         october.methods().stream()
