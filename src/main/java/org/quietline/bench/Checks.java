@@ -15,6 +15,9 @@ final class Checks {
   /** A key stands in signal ids, which are cut at each stroke, so it holds none. */
   static void key(String what, String value) {
     text(what, value);
+    if (value.chars().anyMatch(Character::isISOControl)) {
+      throw new IllegalArgumentException(what + " holds a sign that does not print");
+    }
     if (value.indexOf('/') >= 0) {
       throw new IllegalArgumentException(
           what + " \"" + value + "\" holds a /, which a key may not");

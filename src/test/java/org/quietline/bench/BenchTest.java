@@ -325,6 +325,7 @@ class BenchTest {
 
   @Test
   void a_person_has_a_sign_and_a_name() {
+    refused(() -> new Instrument("PM\t1", "Photometer 1"), "key holds a sign that does not print");
     refused(() -> new Person("", "x", List.of(), Optional.empty()), "key is empty");
     refused(() -> new Person("RO", " ", List.of(), Optional.empty()), "name is empty");
   }
