@@ -14,8 +14,8 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
-import org.quietline.stats.ControlLimits;
 import org.quietline.stats.Interval;
+import org.quietline.stats.control.ControlLimits;
 
 /** Pins the table of packages in DEVELOPERS.md: who may use whom, and who may see which library. */
 @AnalyzeClasses(packages = "org.quietline", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -28,7 +28,22 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule stats_is_pure_numerics =
-      mayUse("..stats", only("..stats", "org.apache.commons.math3.."));
+      mayUse(
+          "..stats..",
+          only(
+              "..stats..",
+              "org.apache.commons.math3..",
+              "org.apache.commons.numbers..",
+              "org.apache.commons.statistics.."));
+
+  @ArchTest
+  static final ArchRule only_stats_sees_its_tools =
+      classes()
+          .that()
+          .resideInAPackage("..stats.numeric")
+          .should()
+          .onlyBeAccessed()
+          .byAnyPackage("..stats..");
 
   @ArchTest
   static final ArchRule intake_uses_bench_and_parsers =
@@ -49,7 +64,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule assess_uses_bench_and_stats =
-      mayUse("..assess", only("..assess", "..bench", "..stats"));
+      mayUse("..assess", only("..assess", "..bench", "..stats.."));
 
   @ArchTest
   static final ArchRule report_words_what_assess_found =

@@ -2,7 +2,7 @@ package org.quietline.assess;
 
 import java.util.List;
 import java.util.Optional;
-import org.quietline.stats.RobustSummary;
+import org.quietline.stats.sample.RobustSummary;
 
 /** Whether readings of one result agree, by what sound readings near their level do. */
 final class Agreement {

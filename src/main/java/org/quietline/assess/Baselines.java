@@ -10,10 +10,10 @@ import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.bench.BaselineChoice;
 import org.quietline.bench.ChartSettings;
 import org.quietline.bench.Result;
-import org.quietline.stats.ControlLimits;
-import org.quietline.stats.DuplicateDeviation;
-import org.quietline.stats.Summary;
-import org.quietline.stats.WeightedMean;
+import org.quietline.stats.control.ControlLimits;
+import org.quietline.stats.control.WeightedMean;
+import org.quietline.stats.sample.DuplicateDeviation;
+import org.quietline.stats.sample.Summary;
 
 /**
  * The baselines of one stream, each with the day from which its limits apply. A baseline that a

@@ -16,7 +16,7 @@ import org.quietline.assess.Drift.Line;
 import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.assess.StreamFindings.Point;
 import org.quietline.bench.Calibration;
-import org.quietline.stats.StraightLine;
+import org.quietline.stats.model.StraightLine;
 
 /**
  * Is the calibration in use drifting, and how long does it stay safe? A straight line through the

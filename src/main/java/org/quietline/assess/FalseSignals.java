@@ -4,7 +4,7 @@ import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.bench.ChartSettings;
 import org.quietline.bench.ChartSettings.Weight;
 import org.quietline.bench.Rule;
-import org.quietline.stats.RunLength;
+import org.quietline.stats.runlength.RunLength;
 
 /**
  * What the stop rules cost: the false signals chance alone gives, if the limits were exactly right.

@@ -16,7 +16,7 @@ import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
-import org.quietline.stats.RobustSummary;
+import org.quietline.stats.sample.RobustSummary;
 
 /**
  * The results of one method on the scale of logarithms, with what they show about each other: how

@@ -3,8 +3,8 @@ package org.quietline.assess;
 import java.util.List;
 import org.quietline.assess.StreamFindings.Point;
 import org.quietline.bench.Result;
-import org.quietline.stats.DuplicateDeviation;
-import org.quietline.stats.Summary;
+import org.quietline.stats.sample.DuplicateDeviation;
+import org.quietline.stats.sample.Summary;
 
 /** How precise is the method on its control materials? */
 final class MethodPrecision {

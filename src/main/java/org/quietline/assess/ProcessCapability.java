@@ -9,9 +9,9 @@ import org.quietline.bench.Method.ProductLimits;
 import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
-import org.quietline.stats.NormalShape;
-import org.quietline.stats.PerformanceIndex;
-import org.quietline.stats.Summary;
+import org.quietline.stats.capability.PerformanceIndex;
+import org.quietline.stats.sample.NormalShape;
+import org.quietline.stats.sample.Summary;
 
 /** What is the process capable of against the method's limits? */
 final class ProcessCapability {

@@ -10,9 +10,9 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
-import org.quietline.stats.BinomialTail;
-import org.quietline.stats.DuplicateDeviation;
-import org.quietline.stats.VarianceRatio;
+import org.quietline.stats.compare.BinomialTail;
+import org.quietline.stats.compare.VarianceRatio;
+import org.quietline.stats.sample.DuplicateDeviation;
 
 /** Do the readings of one result agree? */
 final class ReadingsAgreement {

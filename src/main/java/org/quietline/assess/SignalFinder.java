@@ -12,8 +12,8 @@ import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.bench.Rule;
 import org.quietline.bench.SignalId;
-import org.quietline.stats.ControlLimits;
-import org.quietline.stats.DuplicateDeviation;
+import org.quietline.stats.control.ControlLimits;
+import org.quietline.stats.sample.DuplicateDeviation;
 
 /**
  * Finds the rules a stream's results broke.

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.quietline.stats.RobustSummary;
+import org.quietline.stats.sample.RobustSummary;
 
 /**
  * How far sound numbers lie apart, by level: precision follows the level, so each is judged by the

@@ -16,9 +16,9 @@ import org.quietline.bench.ChartSettings;
 import org.quietline.bench.Material;
 import org.quietline.bench.Result;
 import org.quietline.bench.Rule;
-import org.quietline.stats.Bias;
-import org.quietline.stats.Summary;
-import org.quietline.stats.WeightedMean;
+import org.quietline.stats.compare.Bias;
+import org.quietline.stats.control.WeightedMean;
+import org.quietline.stats.sample.Summary;
 
 /** Is a control stream in control? */
 final class StreamControl {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.quietline.bench.Material;
-import org.quietline.stats.ControlLimits;
+import org.quietline.stats.control.ControlLimits;
 
 /**
  * One control stream: the results of one material by one method on one instrument, in time order.

@@ -3,7 +3,7 @@ package org.quietline.assess;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import org.quietline.stats.RobustSummary;
+import org.quietline.stats.sample.RobustSummary;
 
 /**
  * What lets expect a number, on the scale of logarithms.

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import org.quietline.stats.ControlLimits;
-import org.quietline.stats.WeightedMean;
+import org.quietline.stats.control.ControlLimits;
+import org.quietline.stats.control.WeightedMean;
 
 /**
  * What the pages say about false stops, by simulation with a fixed seed: new normal results against

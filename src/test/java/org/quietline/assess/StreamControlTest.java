@@ -14,7 +14,7 @@ import org.quietline.bench.ChartSettings;
 import org.quietline.bench.ChartSettings.LimitsFrom;
 import org.quietline.bench.ChartSettings.Weight;
 import org.quietline.bench.Rule;
-import org.quietline.stats.ControlLimits;
+import org.quietline.stats.control.ControlLimits;
 
 /**
  * Streams against the individuals example IM-1: twenty values whose mean, deviations and limits

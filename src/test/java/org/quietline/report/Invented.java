@@ -43,8 +43,8 @@ import org.quietline.bench.Role;
 import org.quietline.bench.Rule;
 import org.quietline.bench.SignalId;
 import org.quietline.bench.Unit;
-import org.quietline.stats.ControlLimits;
 import org.quietline.stats.Interval;
+import org.quietline.stats.control.ControlLimits;
 
 /** Invented findings of an invented bench, from empty to crowded. */
 public final class Invented {

@@ -38,7 +38,7 @@ import org.quietline.report.Block.Figure;
 import org.quietline.report.Block.Paragraph;
 import org.quietline.report.Block.Row;
 import org.quietline.report.Block.Table;
-import org.quietline.stats.ControlLimits;
+import org.quietline.stats.control.ControlLimits;
 
 /** The sections of a method's page in their rarer states. */
 class SectionsTest {
