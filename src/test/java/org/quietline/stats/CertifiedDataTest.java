@@ -6,6 +6,9 @@ import static org.quietline.stats.Digits.assertAgree;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.quietline.stats.model.StraightLine;
+import org.quietline.stats.sample.SerialDependence;
+import org.quietline.stats.sample.Summary;
 
 /** NIST Statistical Reference Datasets, certified to 15 digits; at least 13 must agree. */
 class CertifiedDataTest {

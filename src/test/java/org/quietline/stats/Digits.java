@@ -4,11 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 /** Agreement counted in digits. */
-final class Digits {
+public final class Digits {
   private Digits() {}
 
   /** The log relative error: how many decimal digits agree, 17 for equality. */
-  static double agreeing(double actual, double expected) {
+  public static double agreeing(double actual, double expected) {
     if (actual == expected) {
       return 17;
     }
@@ -16,14 +16,14 @@ final class Digits {
     return -Math.log10(error);
   }
 
-  static void assertAgree(double least, double expected, double actual, String what) {
+  public static void assertAgree(double least, double expected, double actual, String what) {
     double digits = agreeing(actual, expected);
     assertTrue(
         digits >= least,
         () -> what + ": " + actual + " agrees with " + expected + " to " + digits + " digits");
   }
 
-  static void assertRelative(double expected, double actual, double tolerance, String what) {
+  public static void assertRelative(double expected, double actual, double tolerance, String what) {
     assertEquals(expected, actual, tolerance * Math.abs(expected), what);
   }
 }

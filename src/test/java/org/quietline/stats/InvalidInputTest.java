@@ -10,6 +10,21 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.function.Executable;
+import org.quietline.stats.capability.PerformanceIndex;
+import org.quietline.stats.compare.Bias;
+import org.quietline.stats.compare.BinomialTail;
+import org.quietline.stats.compare.VarianceRatio;
+import org.quietline.stats.control.ControlLimits;
+import org.quietline.stats.control.WeightedMean;
+import org.quietline.stats.distribution.NoncentralT;
+import org.quietline.stats.distribution.ToleranceFactor;
+import org.quietline.stats.model.StraightLine;
+import org.quietline.stats.runlength.RunLength;
+import org.quietline.stats.sample.DuplicateDeviation;
+import org.quietline.stats.sample.NormalShape;
+import org.quietline.stats.sample.RobustSummary;
+import org.quietline.stats.sample.SerialDependence;
+import org.quietline.stats.sample.Summary;
 
 /** Every refusal, with its whole sentence. */
 class InvalidInputTest {
@@ -116,13 +131,8 @@ class InvalidInputTest {
     refused("deviation must not be below zero, is NaN", () -> new Summary(2, 0, NAN));
     refused("lag1 is NaN", () -> new SerialDependence(NAN, 2, 1));
     refused("pairs must be at least 1, is 0", () -> new DuplicateDeviation(0, 1));
-    refused("upper tail must be between 0 and 1, is 1.5", () -> new VarianceRatio(1, 1.5));
-    refused("upper tail must be between 0 and 1, is -0.5", () -> new VarianceRatio(1, -0.5));
     refused("chance must be from 0 to 1, is NaN", () -> new NormalShape(1, 1, NAN));
     refused("chance must be from 0 to 1, is 2.0", () -> new NormalShape(1, 1, 2));
-    refused("degrees of freedom must be at least 1, is 0.5", () -> new Bias(0, 1, 0.5));
-    refused("degrees of freedom must be at least 1, is NaN", () -> new Bias(0, 1, NAN));
-    refused("difference is NaN", () -> new Bias(NAN, 1, 1));
   }
 
   @Test
@@ -184,7 +194,8 @@ class InvalidInputTest {
     refused("p must be from 0 to 1, is NaN", () -> BinomialTail.atLeast(1, 2, NAN));
     refused("t is NaN", () -> NoncentralT.cdf(NAN, 3, 1));
     refused("delta is Infinity", () -> NoncentralT.cdf(1, 3, INFINITE));
-    refused("degrees of freedom must be at least 1, is 0", () -> NoncentralT.cdf(1, 0, 1));
+    refused(
+        "degrees of freedom must be at least 1 and finite, is 0.0", () -> NoncentralT.cdf(1, 0, 1));
     refused("n must be at least 2, is 1", () -> ToleranceFactor.twoSided(1, 0.9, 0.9));
     refused("n must be at least 2, is 1", () -> ToleranceFactor.oneSided(1, 0.9, 0.9));
     refused("content must be between 0 and 1, is 1.0", () -> ToleranceFactor.twoSided(5, 1, 0.9));

@@ -8,6 +8,14 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
+import org.quietline.stats.capability.PerformanceIndex;
+import org.quietline.stats.control.ControlLimits;
+import org.quietline.stats.control.WeightedMean;
+import org.quietline.stats.model.StraightLine;
+import org.quietline.stats.sample.DuplicateDeviation;
+import org.quietline.stats.sample.NormalShape;
+import org.quietline.stats.sample.SerialDependence;
+import org.quietline.stats.sample.Summary;
 
 /** What a shift, a scale or another order may and may not change. */
 class InvarianceTest {

@@ -2,10 +2,14 @@ package org.quietline.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -13,8 +17,13 @@ import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 
 /** One published or recomputed case of the project's {@code shared/reference} folder. */
-final class Reference {
-  private static final ObjectMapper JSON = new ObjectMapper();
+public final class Reference {
+  /** Numbers keep the digits they are printed with. */
+  private static final ObjectMapper JSON =
+      JsonMapper.builder()
+          .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
+          .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+          .build();
 
   private final JsonNode root;
 
@@ -23,12 +32,12 @@ final class Reference {
   }
 
   /** The folder, found from the project's base. */
-  static Path folder() {
+  public static Path folder() {
     String base = System.getProperty("basedir", System.getProperty("user.dir"));
     return Path.of(base, "shared", "reference");
   }
 
-  static List<Path> files() {
+  public static List<Path> files() {
     try (Stream<Path> files = Files.list(folder())) {
       return files.filter(f -> f.toString().endsWith(".json")).sorted().toList();
     } catch (IOException e) {
@@ -36,11 +45,11 @@ final class Reference {
     }
   }
 
-  static Reference read(String id) {
+  public static Reference read(String id) {
     return read(folder().resolve(id + ".json"));
   }
 
-  static Reference read(Path file) {
+  public static Reference read(Path file) {
     try {
       return new Reference(JSON.readTree(file.toFile()));
     } catch (IOException e) {
@@ -49,20 +58,82 @@ final class Reference {
   }
 
   /** The node at a JSON pointer, which must be there. */
-  JsonNode at(String pointer) {
+  public JsonNode at(String pointer) {
     return root.requiredAt(pointer);
   }
 
-  double number(String pointer) {
+  public double number(String pointer) {
     return number(at(pointer));
   }
 
-  double tolerance() {
+  public double tolerance() {
     return number("/tolerance");
   }
 
+  /**
+   * Holds a result to the figure at a JSON pointer and puts the case on the evidence table. The
+   * result must lie within the file's relative {@code tolerance}, or where the file has none within
+   * half a unit of the figure's last printed digit.
+   */
+  public void check(Class<?> subject, String what, String pointer, double got) {
+    JsonNode figure = at(pointer);
+    double expected = number(figure);
+    double allowed =
+        root.has("tolerance")
+            ? tolerance() * Math.abs(expected)
+            : 0.5000001 * printed(figure).ulp().doubleValue();
+    record(subject, what, pointer, expected, got);
+    assertEquals(expected, got, allowed, what);
+  }
+
+  /** The same with a tolerance of its own, in the unit of the figure; say beside the call why. */
+  public void check(
+      Class<?> subject, String what, String pointer, double got, double absoluteTolerance) {
+    JsonNode figure = at(pointer);
+    record(subject, what, pointer, number(figure), got);
+    assertEquals(number(figure), got, absoluteTolerance, what);
+  }
+
+  /** The same for certified figures, of which so many digits must agree. */
+  public void checkDigits(
+      Class<?> subject, String what, String pointer, double got, double leastDigits) {
+    JsonNode figure = at(pointer);
+    record(subject, what, pointer, number(figure), got);
+    Digits.assertAgree(leastDigits, number(figure), got, what);
+  }
+
+  private void record(Class<?> subject, String what, String pointer, double expected, double got) {
+    Evidence.record(
+        new Evidence(
+            subject,
+            what,
+            at("/id").asText(),
+            kind(pointer),
+            at(pointer).asText(),
+            got,
+            Digits.agreeing(got, expected)));
+  }
+
+  private Evidence.Kind kind(String pointer) {
+    String provenance = at("/provenance").asText();
+    if (pointer.startsWith("/crosscheck")) {
+      return Evidence.Kind.COMPUTED;
+    }
+    if (at("/id").asText().startsWith("nist-strd-")) {
+      return Evidence.Kind.CERTIFIED;
+    }
+    if (provenance.startsWith("computed")) {
+      return Evidence.Kind.COMPUTED;
+    }
+    return provenance.startsWith("from memory") ? Evidence.Kind.RECALLED : Evidence.Kind.PUBLISHED;
+  }
+
+  private static BigDecimal printed(JsonNode figure) {
+    return figure.isTextual() ? new BigDecimal(figure.asText().trim()) : figure.decimalValue();
+  }
+
   /** The numbers of an array, of which there must be so many. */
-  double[] numbers(String pointer, int count) {
+  public double[] numbers(String pointer, int count) {
     double[] numbers =
         StreamSupport.stream(at(pointer).spliterator(), false)
             .mapToDouble(Reference::number)
@@ -72,7 +143,7 @@ final class Reference {
   }
 
   /** The rows of a table, of which there must be so many. */
-  List<double[]> rows(String pointer, int count) {
+  public List<double[]> rows(String pointer, int count) {
     List<double[]> rows =
         StreamSupport.stream(at(pointer).spliterator(), false)
             .map(
@@ -86,7 +157,7 @@ final class Reference {
   }
 
   /** A number, also one kept as text for its digits. */
-  static double number(JsonNode node) {
+  public static double number(JsonNode node) {
     return node.isTextual() ? Double.parseDouble(node.asText()) : node.doubleValue();
   }
 }

@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.SplittableRandom;
 
 /** Seeded simulation for second opinions. */
-final class Simulation {
+public final class Simulation {
   private Simulation() {}
 
-  static double[] normal(SplittableRandom random, int n) {
+  public static double[] normal(SplittableRandom random, int n) {
     double[] values = new double[n];
     for (int i = 0; i < n; i++) {
       values[i] = normal(random);
@@ -17,13 +17,13 @@ final class Simulation {
   }
 
   /** A standard normal number by Box and Muller. */
-  static double normal(SplittableRandom random) {
+  public static double normal(SplittableRandom random) {
     double radius = Math.sqrt(-2 * Math.log(1 - random.nextDouble()));
     return radius * Math.cos(2 * Math.PI * random.nextDouble());
   }
 
   /** A share seen in so many trials is within four of its own standard errors. */
-  static void assertShare(double expected, int seen, int trials) {
+  public static void assertShare(double expected, int seen, int trials) {
     double error = Math.sqrt(expected * (1 - expected) / trials);
     double share = (double) seen / trials;
     assertTrue(
@@ -31,7 +31,7 @@ final class Simulation {
         () -> "share " + share + ", expected " + expected + " with error " + error);
   }
 
-  static void assertShareAtLeast(double expected, int seen, int trials) {
+  public static void assertShareAtLeast(double expected, int seen, int trials) {
     double error = Math.sqrt(expected * (1 - expected) / trials);
     double share = (double) seen / trials;
     assertTrue(share >= expected - 4 * error, () -> "share " + share + " below " + expected);
