@@ -581,7 +581,8 @@ def recalled():
          " exponentially weighted moving average charts, Technometrics 29(4) 401-407, table",
          {"width": 3, "shift": 0},
          {"0.75": "374.50", "0.50": "397.46", "0.25": "502.90", "0.10": "842.15"}, own,
-         "Typed from memory; agree.")
+         "Typed from memory after the program's own figures had been seen, so weak as "
+         "evidence; agree.")
 
     def both(k, h):
         s = cusum_both(k, h, 0, [0] * 900)
@@ -595,7 +596,8 @@ def recalled():
          "Hawkins, D.M. (1993), Cumulative sum control charting: an underutilized SPC tool, Quality"
          " Engineering 5(3) 463-477; as reproduced in Montgomery, CUSUM chapter",
          {"average": 370, "k": [float(k) for k, _ in pairs]}, {"h": [h for _, h in pairs]},
-         {"h": exact}, "Typed from memory; agree to the printed digits except k = 1.5 (1.604, printed"
+         {"h": exact}, "Typed from memory after the program's own figures had been seen, so weak as "
+         "evidence; agree to the printed digits except k = 1.5 (1.604, printed"
          " 1.61).")
     one = {h: describe(cusum_survival(.5, float(h), 0, [0] * 2000))[0] for h in ("3", "4", "5")}
     save("arl-cusum-brook-evans-1972", "One-sided sums of normal values, k = 0.5, in control",

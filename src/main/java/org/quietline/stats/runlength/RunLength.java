@@ -34,8 +34,8 @@ public final class RunLength {
   }
 
   /**
-   * The run length of a chart that begins with the change: exact where it can be, otherwise from 20
-   * 000 simulated runs with a fixed seed.
+   * The run length of a chart that begins with the change: exact where it can be, otherwise from
+   * 100,000 simulated runs with a fixed seed.
    *
    * @param chart the chart
    * @param change what the mean does from the first value on
