@@ -196,30 +196,45 @@ public sealed interface InversePrediction {
           "no exact set for a line with a shared uncertainty, here " + line.sharedUncertainty());
     }
     double t = Student.exceededWith((1 - level) / 2, line.degreesOfFreedom());
-    double b = line.slope();
-    double off = height - line.at(line.meanOfX());
-    double unsure = t * line.slopeError();
+    double rise = line.slope();
+    double away = height - line.at(line.meanOfX());
+    double scatter = t * line.residualDeviation() * Math.sqrt(newShare + line.meanShare());
+    int ofSlope = -exponent(rise, t * line.slopeError());
+    int ofHeight = -exponent(away, scatter);
+    double b = Math.scalb(rise, ofSlope);
+    double unsure = Math.scalb(t * line.slopeError(), ofSlope);
+    double off = Math.scalb(away, ofHeight);
+    double wide = Math.scalb(scatter, ofHeight);
+    int back = ofSlope - ofHeight;
     double lead = (b - unsure) * (b + unsure);
-    double wide = t * line.residualDeviation() * Math.sqrt(newShare + line.meanShare());
     double under = unsure * unsure * off * off + lead * wide * wide;
     if (b == 0 && unsure == 0) {
       return off == 0 ? new WholeLine(OptionalDouble.empty(), infinite()) : new Nowhere();
     }
     double g = b == 0 ? infinite() : (unsure / b) * (unsure / b);
     OptionalDouble at =
-        b == 0 ? OptionalDouble.empty() : OptionalDouble.of(line.meanOfX() + off / b);
+        b == 0
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(line.meanOfX() + Math.scalb(off / b, back));
     if (!(lead > 0) && !(under > 0)) {
       return new WholeLine(at, g);
     }
     double middle = b * off;
     double far = middle + Math.copySign(Math.sqrt(Math.max(0, under)), middle);
-    double one = line.meanOfX() + far / (lead > 0 ? lead : Math.min(lead, -0.0));
-    double other = line.meanOfX() + (far == 0 ? 0 : (off - wide) * (off + wide) / far);
+    double one = line.meanOfX() + Math.scalb(far / (lead > 0 ? lead : Math.min(lead, -0.0)), back);
+    double other =
+        line.meanOfX() + Math.scalb(far == 0 ? 0 : (off - wide) * (off + wide) / far, back);
     double low = Math.min(one, other);
     double high = Math.max(one, other);
     return lead > 0
         ? new Bounded(at.orElseThrow(), new Interval(low, high), g)
         : new TwoRays(at, low, high, g);
+  }
+
+  /** The power of two that takes the larger of two sizes near one, so that no product is lost. */
+  private static int exponent(double a, double b) {
+    double size = Math.max(Math.abs(a), Math.abs(b));
+    return size == 0 ? 0 : Math.getExponent(size);
   }
 
   private static void requireUntold(double g) {

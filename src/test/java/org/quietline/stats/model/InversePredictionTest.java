@@ -189,4 +189,19 @@ class InversePredictionTest {
     Interval interval = assertInstanceOf(Bounded.class, found).interval();
     return interval.upper() - interval.lower();
   }
+
+  /** A change of the unit of y changes no place. */
+  @Test
+  void theUnitOfTheReadingsDoesNotMatter() {
+    double[] x = {1, 2, 3, 4, 5, 6, 7, 8};
+    double[] y = {1.1, 2.3, 2.9, 4.2, 5.1, 5.8, 7.3, 7.9};
+    Bounded plain =
+        assertInstanceOf(
+            Bounded.class, InversePrediction.ofReading(StraightLine.fit(x, y), 4, 1, 0.95));
+    for (int power : new int[] {-300, -100, 100, 300, 400}) {
+      double[] scaled = java.util.Arrays.stream(y).map(v -> Math.scalb(v, power)).toArray();
+      StraightLine line = StraightLine.fit(x, scaled);
+      assertEquals(plain, InversePrediction.ofReading(line, Math.scalb(4.0, power), 1, 0.95));
+    }
+  }
 }
