@@ -87,6 +87,11 @@ final class MixedFit {
     return new Prediction(given, target).judged(unitCovariance, residualVariance);
   }
 
+  /** The covariance matrix of the components, residual last, for a residual variance of one. */
+  double[][] unitCovariance() {
+    return unitCovariance;
+  }
+
   /** The covariance matrix of the components, residual last. */
   double[][] covariance() {
     double square = residualVariance * residualVariance;

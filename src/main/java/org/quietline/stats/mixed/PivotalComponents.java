@@ -23,6 +23,8 @@ import org.quietline.stats.numeric.Require;
  * Confidence Intervals on Variance Components (1992), chapters 3 to 5.
  */
 public final class PivotalComponents {
+  private static final double HIGHEST = 0.995;
+
   private final double[][] components;
 
   PivotalComponents(double[][] components) {
@@ -32,16 +34,18 @@ public final class PivotalComponents {
   /**
    * An interval of a weighted sum of components, or of a single one.
    *
-   * @param level the confidence level, between 0 and 1; above 0.995 the draws run out and the
-   *     interval is too short
+   * @param level the confidence level, above 0 and at most 0.995; beyond it the draws run out
    * @param weights one for each component, residual last, none below zero and one above
    * @return the interval, in the square of the values' unit; zero is a legal end for what has no
    *     residual in it
-   * @throws IllegalArgumentException if the level is not between 0 and 1, or the weights are not as
+   * @throws IllegalArgumentException if the level is not in its range, or the weights are not as
    *     many, negative, not finite or all zero
    */
   public Interval interval(double level, double... weights) {
     Require.share(level, "level");
+    if (level > HIGHEST) {
+      throw new IllegalArgumentException("level must be at most 0.995, is " + level);
+    }
     requireWeights(weights, components[0].length);
     double[] sums = new double[components.length];
     for (int i = 0; i < sums.length; i++) {

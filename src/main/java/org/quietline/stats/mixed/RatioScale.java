@@ -111,7 +111,8 @@ interface RatioScale {
       @Override
       public double[] settled(double[] x) {
         double height = Math.abs(x[0]) < SETTLED ? 0 : x[0];
-        return new double[] {height, x[1], Math.abs(x[2]) < SETTLED ? 0 : x[2]};
+        double shared = height == 0 && Math.abs(x[1]) < SETTLED ? 0 : x[1];
+        return new double[] {height, shared, Math.abs(x[2]) < SETTLED ? 0 : x[2]};
       }
 
       @Override

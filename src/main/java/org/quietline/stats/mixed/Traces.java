@@ -196,7 +196,7 @@ final class Traces {
     for (int k = 0; k < components; k++) {
       for (int l = 0; l < components; l++) {
         curvature[k][l] =
-            divisor * (2 * squarePairs[k][l] / q - squares[k] * squares[l] / (q * q))
+            divisor * (2 * squarePairs[k][l] / q - (squares[k] / q) * (squares[l] / q))
                 - traces[k][l];
       }
     }

@@ -259,17 +259,16 @@ public final class VarianceComponents {
    */
   public VarianceEstimate sum(double... weights) {
     PivotalComponents.requireWeights(weights, groups.levels() + 1);
-    double[][] covariance = fit.covariance();
-    List<Double> components = components();
+    double[][] covariance = fit.unitCovariance();
     double sum = 0;
     double spread = 0;
     for (int k = 0; k < weights.length; k++) {
-      sum += weights[k] * components.get(k);
+      sum += weights[k] * (k < groups.levels() ? fit.given().ratio(k) : 1);
       for (int l = 0; l < weights.length; l++) {
         spread += weights[k] * weights[l] * covariance[k][l];
       }
     }
-    return new VarianceEstimate(sum, 2 * sum * sum / spread);
+    return new VarianceEstimate(fit.residualVariance() * sum, 2 * sum * sum / spread);
   }
 
   /**

@@ -456,4 +456,18 @@ class GroupedLinesTest {
       return DenseModel.of(y, x, parts);
     }
   }
+
+  /** Lines that do not differ: nothing to correlate. */
+  @Test
+  void correlatedLinesThatDoNotDifferHaveNoCorrelation() {
+    GroupedPoints points =
+        GroupedPoints.of(
+            new double[] {0, 10, 20, 0, 10, 20, 0, 10, 20},
+            new double[] {1, 2, 3.1, 1, 2, 3.1, 1, 2, 3.1001},
+            new int[] {1, 1, 1, 2, 2, 2, 3, 3, 3});
+    GroupedLines lines = GroupedLines.fit(points, LineSpread.CORRELATED);
+    assertEquals(0, lines.slopeVariance());
+    assertEquals(0, lines.interceptVariance());
+    assertTrue(lines.correlation().isEmpty());
+  }
 }

@@ -22,6 +22,9 @@ class MixedModelInvalidInputTest {
 
   @Test
   void groups() {
+    VarianceComponents pairs =
+        VarianceComponents.fit(new double[] {1, 2, 3, 5, 4, 4.5}, NestedGroups.of(PAIRS));
+    refused("level must be at most 0.995, is 0.999", () -> pairs.pivotal().interval(0.999, 1, 1));
     refused("needs 1 to 3 nested levels, has 0", NestedGroups::of);
     refused("needs 1 to 3 nested levels, has 4", () -> NestedGroups.of(PAIRS, PAIRS, PAIRS, PAIRS));
     refused("6 labels in level 0 but 2 in level 1", () -> NestedGroups.of(PAIRS, new int[] {1, 2}));

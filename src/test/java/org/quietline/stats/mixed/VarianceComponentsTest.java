@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.quietline.stats.Digits.assertRelative;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -490,5 +491,19 @@ class VarianceComponentsTest {
     assertRelative(
         2 * mean.variance() * mean.variance() / spread, mean.degreesOfFreedom(), 1e-13, "df");
     assertArrayEquals(w[0], fromRuns.covariance()[0]);
+  }
+
+  /** A change of the unit changes no degrees of freedom. */
+  @Test
+  void theUnitDoesNotMatter() {
+    double[] values = {0.198, 0.201, 0.205, 0.203, 0.209, 0.212, 0.207, 0.211, 0.188, 0.192};
+    NestedGroups pairs = NestedGroups.of(new int[] {1, 1, 2, 2, 3, 3, 4, 4, 5, 5});
+    VarianceEstimate plain = VarianceComponents.fit(values, pairs).total();
+    for (int power : new int[] {-300, 300}) {
+      double[] scaled = Arrays.stream(values).map(v -> Math.scalb(v, power)).toArray();
+      VarianceEstimate found = VarianceComponents.fit(scaled, pairs).total();
+      assertRelative(plain.degreesOfFreedom(), found.degreesOfFreedom(), 1e-9, "df");
+      assertRelative(Math.scalb(plain.variance(), 2 * power), found.variance(), 1e-9, "variance");
+    }
   }
 }
