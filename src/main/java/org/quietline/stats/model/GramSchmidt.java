@@ -40,7 +40,11 @@ final class GramSchmidt {
       squares[k] = inner(weighted, columns[k]);
       if (!(squares[k].value() > LEAST_SHARE * LEAST_SHARE * sizes[k])) {
         throw new IllegalArgumentException(
-            "term " + (k + 1) + " of " + p + " is a combination of the terms before it");
+            "term "
+                + (k + 1)
+                + " of "
+                + p
+                + " is a combination of the terms before it, to 15 digits");
       }
       for (int j = k + 1; j < p; j++) {
         upper[k][j] = takeOut(columns[k], weighted, squares[k], columns[j]);

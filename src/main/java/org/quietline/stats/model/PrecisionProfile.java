@@ -73,6 +73,9 @@ public final class PrecisionProfile {
   public static PrecisionProfile fit(Form form, double[] levels, double[] differences) {
     check(levels, differences, LEAST_PAIRS);
     PrecisionLikelihood likelihood = new PrecisionLikelihood(levels, differences);
+    if (form == Form.QUADRATURE) {
+      Require.scatter(levels, levels[0], "levels");
+    }
     if (!(likelihood.scale(0) > 0)) {
       throw new IllegalArgumentException("all " + levels.length + " differences are zero");
     }
@@ -180,7 +183,7 @@ public final class PrecisionProfile {
     int m = pairs();
     double tail = (1 - confidence) / 2;
     return new Interval(
-        deviation * Math.sqrt(m / ChiSquare.quantile(1 - tail, m)),
+        deviation * Math.sqrt(m / ChiSquare.exceededWith(tail, m)),
         deviation * Math.sqrt(m / ChiSquare.quantile(tail, m)));
   }
 

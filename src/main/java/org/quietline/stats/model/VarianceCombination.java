@@ -195,7 +195,7 @@ public record VarianceCombination(List<Part> parts) {
   /** One less the share of a mean square that is its lower bound. */
   private static double shrink(Part p, double tail) {
     int df = p.degreesOfFreedom();
-    return 1 - df / ChiSquare.quantile(1 - tail, df);
+    return 1 - df / ChiSquare.exceededWith(tail, df);
   }
 
   /** The multiple of a mean square that is its upper bound, less one. */
@@ -231,7 +231,7 @@ public record VarianceCombination(List<Part> parts) {
         Part q = alike.get(j);
         double m = p.degreesOfFreedom();
         double n = q.degreesOfFreedom();
-        double both = 1 - (m + n) / ChiSquare.quantile(1 - tail, (int) (m + n));
+        double both = 1 - (m + n) / ChiSquare.exceededWith(tail, (int) (m + n));
         double one = shrink(p, tail);
         double other = shrink(q, tail);
         double cross =

@@ -63,10 +63,10 @@ class ModelInvalidInputTest {
   @Test
   void combinedTerms() {
     refused(
-        "term 2 of 2 is a combination of the terms before it",
+        "term 2 of 2 is a combination of the terms before it, to 15 digits",
         () -> LeastSquares.fit(Terms.linear(1), new double[] {7, 7, 7, 7}, HEIGHTS));
     refused(
-        "term 1 of 1 is a combination of the terms before it",
+        "term 1 of 1 is a combination of the terms before it, to 15 digits",
         () -> LeastSquares.fit(Terms.linear(1).throughOrigin(), new double[4], HEIGHTS));
     double[][] points = new double[6][];
     double[] y = new double[6];
@@ -77,7 +77,7 @@ class ModelInvalidInputTest {
       y[i] = i;
     }
     refused(
-        "term 4 of 4 is a combination of the terms before it",
+        "term 4 of 4 is a combination of the terms before it, to 15 digits",
         () -> LeastSquares.fit(Terms.linear(3), points, y));
   }
 

@@ -2,6 +2,7 @@ package org.quietline.stats.model;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.quietline.stats.Digits.assertAgree;
 
@@ -266,5 +267,16 @@ class PrecisionProfileTest {
       }
     }
     assertTrue(right[0] >= 80 && right[1] >= 80 && right[2] >= 80, Arrays.toString(right));
+  }
+
+  @Test
+  void partsAreNotToldApartAtOneLevel() {
+    double[] levels = {2, 2, 2, 2};
+    double[] differences = {0.1, 0.2, 0.3, 1};
+    IllegalArgumentException refused =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> PrecisionProfile.fit(PrecisionProfile.Form.QUADRATURE, levels, differences));
+    assertEquals("all levels are equal: 2.0", refused.getMessage());
   }
 }
