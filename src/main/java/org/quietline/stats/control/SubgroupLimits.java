@@ -223,7 +223,7 @@ public record SubgroupLimits(
     return new ChartLimits(
         deviation * Math.sqrt(ChiSquare.quantile(falseAlarm / 2, freedom) / freedom),
         deviation * DeviationScatter.mean(freedom),
-        deviation * Math.sqrt(ChiSquare.quantile(1 - falseAlarm / 2, freedom) / freedom));
+        deviation * Math.sqrt(ChiSquare.exceededWith(falseAlarm / 2, freedom) / freedom));
   }
 
   private ChartLimits scaled(double mean, double spread) {

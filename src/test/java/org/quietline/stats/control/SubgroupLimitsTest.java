@@ -274,4 +274,13 @@ class SubgroupLimitsTest {
     assertEquals(new ChartLimits(0, 0, 0), still.ofRange(2));
     assertEquals(new ChartLimits(0, 0, 0), still.ofDeviation(2));
   }
+
+  /** Expected: gamma functions of mpmath with 40 digits. */
+  @Test
+  void deviationsOfLargeSubgroupsAndOfRareAlarms() {
+    SubgroupLimits unit = new SubgroupLimits(SubgroupLimits.Basis.DEVIATIONS, 0, 1, 9);
+    assertRelative(1.0668569840479027, unit.ofDeviation(1000).upper(), 1e-14, "1000");
+    assertRelative(1.029952241389421, unit.ofDeviation(5000).upper(), 1e-14, "5000");
+    assertRelative(4.670954190149071, unit.ofDeviation(5, 1e-17).upper(), 1e-12, "rare");
+  }
 }
