@@ -149,7 +149,7 @@ public final class BaselineRunLength {
           "average must be above 1 and at most 1e290, is " + average);
     }
     double chance = 1 / average;
-    return overMeans(off -> ratio.below(halfWidth(off, chance) / multiplier));
+    return Math.min(1, overMeans(off -> ratio.below(halfWidth(off, chance) / multiplier)));
   }
 
   /**
@@ -195,12 +195,14 @@ public final class BaselineRunLength {
     if (values > 1_000_000) {
       throw new IllegalArgumentException("values must be at most 1000000, is " + values);
     }
-    return overLimits(
-        x -> ratio.below(x / multiplier),
-        (x, off) ->
-            values
-                * Math.exp((values - 1) * Math.log1p(-Math.min(outside(x, off), 1 - 1e-16)))
-                * slope(x, off));
+    double chance =
+        overLimits(
+            x -> ratio.below(x / multiplier),
+            (x, off) ->
+                values
+                    * Math.exp((values - 1) * Math.log1p(-Math.min(outside(x, off), 1 - 1e-16)))
+                    * slope(x, off));
+    return Math.min(1, chance);
   }
 
   /**

@@ -251,4 +251,14 @@ class BaselineRunLengthTest {
     double more = Normal.density(3) * (13.5 + 3 + 1.5) / 1000;
     assertEquals(2 * Normal.above(3) + more, chart.chancePerValue(), 2e-6);
   }
+
+  @Test
+  void farQuantilesAndChancesStayInTheirRange() {
+    assertEquals(
+        Double.POSITIVE_INFINITY, BaselineRunLength.guaranteed(5, 0.9999, 0).averageQuantile(0.9));
+    BaselineRunLength atOnce = BaselineRunLength.fromSampleDeviation(1000, 1, 10);
+    assertEquals(1, atOnce.averageQuantile(0.5));
+    assertTrue(atOnce.shareUpTo(1.0000001) <= 1);
+    assertTrue(BaselineRunLength.fromSampleDeviation(5, 0.5, 0).chanceWithin(1_000_000) <= 1);
+  }
 }

@@ -159,4 +159,15 @@ class RunLengthInvalidInputTest {
     assertEquals(List.of(new SameSide(8)), chart.rules());
     assertEquals(List.of(chart), together.charts());
   }
+
+  /** A run of 200 quiet values at 38 % each does not come. */
+  @Test
+  void aChartThatNeverSettlesIsRefusedInTime() {
+    Chart restless =
+        Chart.together(
+            Chart.individuals(0.5), Chart.weightedMean(0.2, 2.9), Chart.cumulativeSum(0.5, 5));
+    refused(
+        "signals too often to settle: " + restless + " in 1000000 values",
+        () -> RunLength.of(restless, Change.none(), RunLength.Start.SETTLED));
+  }
 }
