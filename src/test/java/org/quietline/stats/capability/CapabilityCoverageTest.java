@@ -83,7 +83,7 @@ class CapabilityCoverageTest {
   @ParameterizedTest
   @ValueSource(ints = {5, 8, 12, 20})
   void shareBeyondOneLimit(int n) {
-    int trials = Coverage.trials(40, 2000);
+    int trials = Coverage.trials(200, 2000);
     SplittableRandom random = new SplittableRandom(350 + n);
     int bound = 0;
     int share = 0;
@@ -127,7 +127,7 @@ class CapabilityCoverageTest {
   @ParameterizedTest
   @ValueSource(ints = {5, 12})
   void shareBeyondTwoLimits(int n) {
-    int trials = Coverage.trials(40, 1000);
+    int trials = Coverage.trials(200, 1000);
     SplittableRandom random = new SplittableRandom(450 + n);
     int share = 0;
     for (int i = 0; i < trials; i++) {
@@ -208,7 +208,7 @@ class CapabilityCoverageTest {
   @ParameterizedTest
   @CsvSource({"8, 0.79, 0.84", "12, 0.83, 0.88", "20, 0.87, 0.92", "50, 0.91, 0.945"})
   void percentileFormOfALognormalPopulation(int n, double least, double most) {
-    int trials = Coverage.trials(40, 2000);
+    int trials = Coverage.trials(200, 2000);
     SplittableRandom random = new SplittableRandom(700 + n);
     int held = 0;
     for (int i = 0; i < trials; i++) {

@@ -71,7 +71,7 @@ class MixedModelCoverageTest {
     "3, true, 1, 1", "6, true, 1, 1", "6, true, 10, 1", "12, true, 1, 1"
   })
   void componentsOfNestedGroups(int groups, boolean unequal, double outer, double inner) {
-    int trials = Coverage.trials(40, 5_000);
+    int trials = Coverage.trials(200, 5_000);
     SplittableRandom random = new SplittableRandom(groups * 100L + (long) (7 * outer + inner));
     int[] sizes = sizes(groups, unequal);
     int[][] labels = labels(groups, sizes);

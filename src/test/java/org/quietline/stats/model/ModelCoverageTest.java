@@ -170,7 +170,7 @@ class ModelCoverageTest {
   @ValueSource(ints = {25, 40, 100})
   void precisionProfiles(int m) {
     SplittableRandom random = new SplittableRandom(600 + m);
-    int trials = Coverage.trials(40, 10_000);
+    int trials = Coverage.trials(200, 10_000);
     int[] held = new int[6];
     for (int trial = 0; trial < trials; trial++) {
       double[] levels = new double[m];

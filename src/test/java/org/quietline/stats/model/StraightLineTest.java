@@ -78,6 +78,7 @@ class StraightLineTest {
     digits(norris, "error of B0", "/expected/se/B0", line.interceptError());
     digits(norris, "error of B1", "/expected/se/B1", line.slopeError());
     digits(norris, "residual deviation", "/expected/residual_sd", line.residualDeviation());
+    assertEquals(norris.at("/expected/residual/df").asInt(), line.degreesOfFreedom());
   }
 
   private static void digits(Reference norris, String what, String pointer, double got) {

@@ -83,7 +83,7 @@ class FitCoverageTest {
   })
   void bootstrapOfANormalPopulation(
       int n, double leastMean, double mostMean, double leastDeviation, double mostDeviation) {
-    int trials = Coverage.trials(60, 2000);
+    int trials = Coverage.trials(200, 2000);
     SplittableRandom random = new SplittableRandom(970 + n);
     int mean = 0;
     int deviation = 0;
