@@ -32,6 +32,16 @@ public enum DailyReading {
       RunRules.of(new RunRule.Steady(7), new RunRule.Beyond(10, 11, 0));
 
   /**
+   * The rules for out of control: one value beyond three deviations, or two of three beyond two on
+   * whichever side.
+   *
+   * @return the rules
+   */
+  public static RunRules outOfControl() {
+    return OUT;
+  }
+
+  /**
    * Reads a series value by value.
    *
    * @param series the series

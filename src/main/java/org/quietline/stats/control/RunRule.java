@@ -20,6 +20,16 @@ public sealed interface RunRule {
   int span();
 
   /**
+   * The same rule for values in units that are larger by a factor: its zone is that much wider. A
+   * rule that only tells sides or neighbours apart stays as it is.
+   *
+   * @param factor the factor, above zero
+   * @return the rule in the larger units
+   * @throws IllegalArgumentException if the zone gets outside its range
+   */
+  RunRule widened(double factor);
+
+  /**
    * {@code count} of the latest {@code of} values beyond {@code zone} deviations, all on the side
    * of the latest, which is one of them. One of one is the action limit.
    *
@@ -45,6 +55,11 @@ public sealed interface RunRule {
     @Override
     public int span() {
       return of;
+    }
+
+    @Override
+    public RunRule widened(double factor) {
+      return new Beyond(count, of, zone * factor);
     }
   }
 
@@ -75,6 +90,11 @@ public sealed interface RunRule {
     public int span() {
       return of;
     }
+
+    @Override
+    public RunRule widened(double factor) {
+      return new EitherSide(count, of, zone * factor);
+    }
   }
 
   /**
@@ -102,6 +122,11 @@ public sealed interface RunRule {
     public int span() {
       return set;
     }
+
+    @Override
+    public RunRule widened(double factor) {
+      return new Opposite(set, zone * factor);
+    }
   }
 
   /**
@@ -123,6 +148,11 @@ public sealed interface RunRule {
     @Override
     public int span() {
       return count;
+    }
+
+    @Override
+    public RunRule widened(double factor) {
+      return this;
     }
   }
 
@@ -147,6 +177,11 @@ public sealed interface RunRule {
     public int span() {
       return count;
     }
+
+    @Override
+    public RunRule widened(double factor) {
+      return this;
+    }
   }
 
   /**
@@ -168,6 +203,11 @@ public sealed interface RunRule {
     @Override
     public int span() {
       return count;
+    }
+
+    @Override
+    public RunRule widened(double factor) {
+      return this;
     }
   }
 
@@ -194,6 +234,11 @@ public sealed interface RunRule {
     public int span() {
       return count;
     }
+
+    @Override
+    public RunRule widened(double factor) {
+      return new Within(count, zone * factor);
+    }
   }
 
   /**
@@ -218,6 +263,11 @@ public sealed interface RunRule {
     @Override
     public int span() {
       return count;
+    }
+
+    @Override
+    public RunRule widened(double factor) {
+      return new Outside(count, zone * factor);
     }
   }
 }

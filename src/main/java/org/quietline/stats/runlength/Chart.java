@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.quietline.stats.control.RunRule;
+import org.quietline.stats.control.RunRules;
 import org.quietline.stats.numeric.Require;
 
 /**
@@ -85,6 +86,31 @@ public sealed interface Chart {
    */
   static Rules rules(RunRule... rules) {
     return new Rules(List.of(rules));
+  }
+
+  /**
+   * A set of run rules as series are judged by; the first that is met signals.
+   *
+   * @param rules the rules
+   * @return the chart
+   * @throws IllegalArgumentException if one looks for some of more than 31 values
+   */
+  static Rules rules(RunRules rules) {
+    return new Rules(rules.rules());
+  }
+
+  /**
+   * Run rules that are looked at only when a set of values is whole: a rule is met where its
+   * pattern ends with the last value of a set. Patterns reach across sets, and over all values of a
+   * set.
+   *
+   * @param every how many values make a set, at least 1
+   * @param rules at least one
+   * @return the chart
+   * @throws IllegalArgumentException if there is none or the set is below 1
+   */
+  static Rules rulesEvery(int every, RunRule... rules) {
+    return new Rules(List.of(rules), every);
   }
 
   /**
@@ -238,49 +264,57 @@ public sealed interface Chart {
   }
 
   /**
-   * A set of run rules, to be met by values in deviations from the centre.
+   * A set of run rules, to be met by values in deviations from the centre. The first value begins a
+   * set, and so does the first after a change.
    *
    * @param rules the rules
+   * @param every how many values are taken before the rules are looked at; 1 looks after each
    */
-  record Rules(List<RunRule> rules) implements Chart {
+  record Rules(List<RunRule> rules, int every) implements Chart {
     private static final int LONGEST_WINDOW = 31;
 
     /**
      * Copies the rules; a rule given twice counts once.
      *
      * @param rules the rules
-     * @throws IllegalArgumentException if there is none, or one looks for some of more than 31
-     *     values
+     * @param every how many values are taken before the rules are looked at
+     * @throws IllegalArgumentException if there is none, one looks for some of more than 31 values,
+     *     or {@code every} is below 1
      */
     public Rules {
       rules = rules.stream().distinct().toList();
       Require.atLeast(rules.size(), 1, "number of rules");
-      for (RunRule rule : rules) {
-        if (rule instanceof RunRule.Beyond b && b.count() < b.of() && b.of() > LONGEST_WINDOW) {
-          throw new IllegalArgumentException(
-              "a rule that not all of its values need to meet can span at most "
-                  + LONGEST_WINDOW
-                  + ", spans "
-                  + b.of());
-        }
+      Require.atLeast(every, 1, "every");
+      rules.forEach(Rules::check);
+    }
+
+    /**
+     * Rules that are looked at after each value.
+     *
+     * @param rules the rules
+     * @throws IllegalArgumentException if there is none, or one looks for some of more than 31
+     *     values
+     */
+    public Rules(List<RunRule> rules) {
+      this(rules, 1);
+    }
+
+    private static void check(RunRule rule) {
+      boolean some =
+          (rule instanceof RunRule.Beyond beyond && beyond.count() < beyond.of())
+              || (rule instanceof RunRule.EitherSide either && either.count() < either.of());
+      if (some && rule.span() > LONGEST_WINDOW) {
+        throw new IllegalArgumentException(
+            "a rule that not all of its values need to meet can span at most "
+                + LONGEST_WINDOW
+                + ", spans "
+                + rule.span());
       }
     }
 
     @Override
     public Chart widened(double factor) {
-      return new Rules(rules.stream().map(rule -> widened(rule, factor)).toList());
-    }
-
-    private static RunRule widened(RunRule rule, double factor) {
-      if (rule instanceof RunRule.Beyond beyond) {
-        return new RunRule.Beyond(beyond.count(), beyond.of(), beyond.zone() * factor);
-      }
-      if (rule instanceof RunRule.Within within) {
-        return new RunRule.Within(within.count(), within.zone() * factor);
-      }
-      return rule instanceof RunRule.Outside outside
-          ? new RunRule.Outside(outside.count(), outside.zone() * factor)
-          : rule;
+      return new Rules(rules.stream().map(rule -> rule.widened(factor)).toList(), every);
     }
   }
 

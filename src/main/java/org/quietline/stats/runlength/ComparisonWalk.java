@@ -19,6 +19,7 @@ final class ComparisonWalk implements Walk {
   private double[][] standing;
   private double lastMean = Double.NaN;
   private double mean = Double.NaN;
+  private long place;
 
   ComparisonWalk(ZoneChain chain) {
     this.chain = chain;
@@ -42,12 +43,13 @@ final class ComparisonWalk implements Walk {
     }
     lastMean = mean;
     mean = newMean;
+    int kind = chain.places().kind(place++);
     double signal = 0;
     double[] entering = new double[chain.states()];
     double[][] staying = new double[chain.states()][];
     for (int s = 0; s < standing.length; s++) {
       if (standing[s].length > 0) {
-        signal += leave(s, entering) + stay(s, staying);
+        signal += leave(s, kind, entering) + stay(s, kind, staying);
       }
     }
     for (int to = 0; to < standing.length; to++) {
@@ -62,13 +64,18 @@ final class ComparisonWalk implements Walk {
     return Arrays.stream(standing).flatMapToDouble(Arrays::stream).toArray();
   }
 
+  @Override
+  public int cycle() {
+    return chain.places().cycle();
+  }
+
   /** Values in other zones than the one before. */
-  private double leave(int from, double[] entering) {
+  private double leave(int from, int kind, double[] entering) {
     double share = Arrays.stream(standing[from]).sum();
     double signal = 0;
     for (int a = 0; a < zones.length; a++) {
       if (a != chain.zone(from)) {
-        int to = chain.next(from, a);
+        int to = chain.next(from, a, kind);
         if (to == ZoneChain.SIGNAL) {
           signal += share * chances[a];
         } else {
@@ -80,13 +87,15 @@ final class ComparisonWalk implements Walk {
   }
 
   /** Values in the zone of the one before, above it and below it. */
-  private double stay(int from, double[][] staying) {
+  private double stay(int from, int kind, double[][] staying) {
     int a = chain.zone(from);
     if (a < 0) {
       return 0;
     }
-    return stay(from, chain.next(from, a), zones[a].above, zones[a].chanceAbove, staying)
-        + stay(from, chain.next(from, zones.length), zones[a].below, zones[a].chanceBelow, staying);
+    int above = chain.next(from, a, kind);
+    int below = chain.next(from, zones.length, kind);
+    return stay(from, above, zones[a].above, zones[a].chanceAbove, staying)
+        + stay(from, below, zones[a].below, zones[a].chanceBelow, staying);
   }
 
   private double stay(int from, int to, double[][] ways, double[] chance, double[][] staying) {

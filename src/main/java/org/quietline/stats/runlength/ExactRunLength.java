@@ -13,7 +13,9 @@ import org.quietline.stats.numeric.Sum;
  * chance of no signal is kept as a logarithm, so that averages far beyond 1e16 keep their digits.
  */
 final class ExactRunLength implements RunLengthDistribution {
-  private static final int CYCLE = 12;
+  /** Rules that force values to take turns do so every second, third or fourth value. */
+  private static final int TURNS = 12;
+
   private static final double SETTLED = 1e-12;
   private static final double SAME_CHANCE = 1e-11;
   private static final int LONGEST_RULE = 2000;
@@ -37,11 +39,13 @@ final class ExactRunLength implements RunLengthDistribution {
    */
   private final double perCycle;
 
+  private final int cycle;
   private final double average;
   private final double deviation;
 
-  private ExactRunLength(double[] logQuiet, double perCycle) {
+  private ExactRunLength(double[] logQuiet, double perCycle, int cycle) {
     this.logQuiet = logQuiet;
+    this.cycle = cycle;
     this.perCycle = perCycle;
     int known = logQuiet.length - 1;
     Sum first = new Sum();
@@ -57,8 +61,8 @@ final class ExactRunLength implements RunLengthDistribution {
     }
     if (perCycle < 0) {
       double ending = -Math.expm1(perCycle);
-      double more = 2 * CYCLE * Math.exp(perCycle) / ending;
-      for (int j = 0; j < CYCLE; j++) {
+      double more = 2.0 * cycle * Math.exp(perCycle) / ending;
+      for (int j = 0; j < cycle; j++) {
         double quiet = Math.exp(logQuiet(known + j)) / ending;
         first.add(quiet);
         second.addProduct(2.0 * (known + j) + 1 + more, quiet);
@@ -79,7 +83,8 @@ final class ExactRunLength implements RunLengthDistribution {
    */
   static ExactRunLength of(Walk walk, LongToDoubleFunction mean, boolean constant) {
     double[] logQuiet = new double[64];
-    Calm calm = new Calm();
+    int cycle = cycle(walk);
+    Calm calm = new Calm(cycle);
     int n = 0;
     boolean settled = false;
     while (n < MOST_VALUES && !settled) {
@@ -91,7 +96,7 @@ final class ExactRunLength implements RunLengthDistribution {
       double signal = walk.step(place);
       logQuiet[n] = logQuiet[n - 1] + Math.log1p(-signal);
       if (logQuiet[n] < GONE) {
-        return new ExactRunLength(Arrays.copyOf(logQuiet, n + 1), Double.NaN);
+        return new ExactRunLength(Arrays.copyOf(logQuiet, n + 1), Double.NaN, cycle);
       }
       if (constant) {
         settled = calm.reached(n, signal, walk);
@@ -99,20 +104,25 @@ final class ExactRunLength implements RunLengthDistribution {
         settled = calm.reached(n, 1, walk);
       }
     }
-    double perCycle = logQuiet[n] - logQuiet[n - CYCLE];
-    double cycleBefore = n < 2 * CYCLE ? 0 : logQuiet[n - CYCLE] - logQuiet[n - 2 * CYCLE];
+    double perCycle = logQuiet[n] - logQuiet[n - cycle];
+    double cycleBefore = n < 2 * cycle ? 0 : logQuiet[n - cycle] - logQuiet[n - 2 * cycle];
     boolean fading = !constant && perCycle > (1 - STILL_FADING) * cycleBefore;
-    return new ExactRunLength(Arrays.copyOf(logQuiet, n + 1), fading ? 0 : perCycle);
+    return new ExactRunLength(Arrays.copyOf(logQuiet, n + 1), fading ? 0 : perCycle, cycle);
+  }
+
+  private static int cycle(Walk walk) {
+    return (int) Places.leastCommonMultiple(TURNS, walk.cycle());
   }
 
   /**
-   * Lets a chart run without change and without a signal until it has forgotten its start.
+   * Lets a chart run without change and without a signal until it has forgotten its start and all
+   * its sets begin.
    *
    * @param walk the chart, at its start
    * @param mean the mean of all values
    */
   static void settle(Walk walk, double mean) {
-    Calm calm = new Calm();
+    Calm calm = new Calm(cycle(walk));
     int n = 0;
     do {
       n++;
@@ -125,11 +135,16 @@ final class ExactRunLength implements RunLengthDistribution {
    * not have had the values it spans.
    */
   private static final class Calm {
+    private final int cycle;
     private double[] before = {};
     private double signalBefore = Double.NaN;
 
+    Calm(int cycle) {
+      this.cycle = cycle;
+    }
+
     boolean reached(int n, double signal, Walk walk) {
-      if (n % CYCLE != 0) {
+      if (n % cycle != 0) {
         return false;
       }
       double[] now = walk.standing();
@@ -188,10 +203,10 @@ final class ExactRunLength implements RunLengthDistribution {
     double cycles = Math.floor((wanted - logQuiet[known]) / perCycle);
     double rest = wanted - cycles * perCycle;
     int more = 0;
-    while (more < CYCLE && logQuiet(known + more) > rest) {
+    while (more < cycle && logQuiet(known + more) > rest) {
       more++;
     }
-    return known + cycles * CYCLE + more;
+    return known + cycles * cycle + more;
   }
 
   @Override
@@ -210,8 +225,21 @@ final class ExactRunLength implements RunLengthDistribution {
     if (Double.isNaN(perCycle)) {
       return Double.NEGATIVE_INFINITY;
     }
-    long cycles = (n - known + CYCLE - 1) / CYCLE;
-    return logQuiet[(int) (n - cycles * CYCLE)] + cycles * perCycle;
+    long cycles = (n - known + cycle - 1) / cycle;
+    return logQuiet[(int) (n - cycles * cycle)] + cycles * perCycle;
+  }
+
+  @Override
+  public RunLengthDistribution inSets(int set) {
+    Require.atLeast(set, 1, "set");
+    long together = Places.leastCommonMultiple(cycle, set);
+    int newCycle = (int) (together / set);
+    long last = logQuiet.length - 1L + (Double.isNaN(perCycle) ? 0 : together);
+    double[] quiet = new double[(int) ((last - 1) / set) + 2];
+    for (int m = 0; m < quiet.length; m++) {
+      quiet[m] = logQuiet((long) m * set);
+    }
+    return new ExactRunLength(quiet, perCycle * ((double) together / cycle), newCycle);
   }
 
   @Override

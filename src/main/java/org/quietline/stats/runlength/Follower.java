@@ -18,9 +18,10 @@ interface Follower {
    * A chart at its start.
    *
    * @param chart the chart
+   * @param place where the first value stands: sets begin at place 0 and, counted back, before it
    * @return what follows it
    */
-  static Follower of(Chart chart) {
+  static Follower of(Chart chart, long place) {
     if (chart instanceof Chart.Individuals single) {
       return value -> Math.abs(value) > single.width();
     }
@@ -31,9 +32,9 @@ interface Follower {
       return new OfCumulativeSum(sum);
     }
     if (chart instanceof Chart.Rules rules) {
-      return new OfRules(rules);
+      return new OfRules(rules, place);
     }
-    List<Follower> all = chart.parts().map(Follower::of).toList();
+    List<Follower> all = chart.parts().map(part -> of(part, place)).toList();
     return value -> {
       boolean signal = false;
       for (Follower follower : all) {
@@ -91,10 +92,12 @@ interface Follower {
     private final List<Watch> watches;
     private final int[] memory;
     private double before = Double.NaN;
+    private long place;
 
-    OfRules(Chart.Rules chart) {
-      this.watches = chart.rules().stream().flatMap(rule -> Watch.of(rule).stream()).toList();
+    OfRules(Chart.Rules chart, long place) {
+      this.watches = Watch.of(chart);
       this.memory = new int[watches.size()];
+      this.place = place;
     }
 
     @Override
@@ -103,9 +106,11 @@ interface Follower {
       before = value;
       boolean met = false;
       for (int w = 0; w < memory.length; w++) {
-        memory[w] = watches.get(w).next(memory[w], value, direction);
-        met |= memory[w] == Watch.MET;
+        int now = watches.get(w).next(memory[w], value, direction, place);
+        met |= now < 0;
+        memory[w] = now;
       }
+      place++;
       return met;
     }
   }

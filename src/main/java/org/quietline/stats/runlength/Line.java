@@ -94,8 +94,17 @@ final class Line {
    * @param location the mean of the normal density
    */
   void add(double[] row, int offset, double from, double to, double location) {
-    double low = Math.max(from, location - FAR * scale);
-    double high = Math.min(to, location + FAR * scale);
+    add(row, offset, from, to, location, FAR);
+  }
+
+  /**
+   * The same without what lies beyond another distance from the mean.
+   *
+   * @param far the distance, in deviations of the density
+   */
+  void add(double[] row, int offset, double from, double to, double location, double far) {
+    double low = Math.max(from, location - far * scale);
+    double high = Math.min(to, location + far * scale);
     for (int panel = 0; panel < rules.length; panel++) {
       double start = Math.max(edges[panel], low);
       double end = Math.min(edges[panel + 1], high);
@@ -127,6 +136,82 @@ final class Line {
       rule.interpolate((y - middle(panel)) / (length(panel) / 2), basis);
       for (int j = 0; j < basis.length; j++) {
         row[at + j] += mass * basis[j];
+      }
+    }
+  }
+
+  /** The lower end. */
+  double low() {
+    return edges[0];
+  }
+
+  /** The upper end. */
+  double high() {
+    return edges[edges.length - 1];
+  }
+
+  /** The first edge of a panel that is not below a place on the line. */
+  double edgeFrom(double place) {
+    int at = Arrays.binarySearch(edges, place);
+    return edges[at >= 0 ? at : -at - 1];
+  }
+
+  /** The last edge of a panel that is not above a place on the line. */
+  double edgeTo(double place) {
+    int at = Arrays.binarySearch(edges, place);
+    return edges[at >= 0 ? at : -at - 2];
+  }
+
+  /**
+   * A part of one panel.
+   *
+   * @param from where it begins
+   * @param to where it ends, in the same panel
+   * @return the part
+   */
+  Part part(double from, double to) {
+    int at = Arrays.binarySearch(edges, from);
+    return new Part(at >= 0 ? at : -at - 2, from, to);
+  }
+
+  /** A part of a panel, kept: quadrature points at which the function is interpolated. */
+  final class Part {
+    private final int start;
+    private final double half;
+    private final double[] points = new double[MOST.size()];
+    private final double[][] basis;
+
+    private Part(int panel, double from, double to) {
+      this.start = first[panel];
+      this.half = (to - from) / 2;
+      this.basis = new double[points.length][rules[panel].size()];
+      for (int q = 0; q < points.length; q++) {
+        points[q] = (from + to) / 2 + half * MOST.point(q);
+        rules[panel].interpolate((points[q] - middle(panel)) / (length(panel) / 2), basis[q]);
+      }
+    }
+
+    int size() {
+      return points.length;
+    }
+
+    double point(int q) {
+      return points[q];
+    }
+
+    /** The weights of the function at the quadrature points in the integral times a density. */
+    double[] masses(double location) {
+      double[] masses = new double[points.length];
+      for (int q = 0; q < masses.length; q++) {
+        masses[q] = half * MOST.weight(q) * density(points[q], location);
+      }
+      return masses;
+    }
+
+    /** Adds the weight of a quadrature point to those of the panel's points. */
+    void spread(int q, double mass, double[] row, int offset) {
+      for (int j = 0; j < basis[q].length; j++) {
+        row[offset + start + j] += mass * basis[q][j];
       }
     }
   }

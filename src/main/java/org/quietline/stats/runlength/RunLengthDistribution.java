@@ -1,7 +1,8 @@
 package org.quietline.stats.runlength;
 
 /**
- * How many values a chart takes until it signals, the signalling value included: 1, 2, 3 …
+ * How many values a chart takes until it signals, the signalling value included: 1, 2, 3 … Each
+ * value counts for itself, also where rules look at sets of them; {@link #inSets} counts the sets.
  *
  * <p>Either from the exact recursion of the chances, which is accurate to about 1e-9 relative, or
  * from a seeded simulation, which says its standard error.
@@ -41,6 +42,18 @@ public sealed interface RunLengthDistribution permits ExactRunLength, SimulatedR
    * @throws IllegalArgumentException if the number is negative
    */
   double chanceWithin(long values);
+
+  /**
+   * The same counted in sets of so many values, the first of which begins with the first value: the
+   * set in which the signal falls is the last, and counts whole, as what is taken together is
+   * judged together. In a set one value early or late makes no difference. All figures are then
+   * numbers of sets, and the unit of {@link #chanceWithin} too.
+   *
+   * @param set how many values make a set, at least 1
+   * @return the distribution of {@code ⌈N/set⌉}, N the number of values
+   * @throws IllegalArgumentException if the set is below 1
+   */
+  RunLengthDistribution inSets(int set);
 
   /**
    * How the distribution was obtained.

@@ -1,7 +1,6 @@
 package org.quietline.stats.runlength;
 
 import java.util.Arrays;
-import java.util.SplittableRandom;
 import java.util.function.LongToDoubleFunction;
 import org.quietline.stats.numeric.Require;
 import org.quietline.stats.numeric.Sum;
@@ -33,7 +32,8 @@ final class SimulatedRunLength implements RunLengthDistribution {
    *
    * @param chart the chart
    * @param mean the mean of each value by its number
-   * @param quiet how many values around {@code quietMean} come before, none of which signals
+   * @param quiet how many values around {@code quietMean} come before, none of which signals; sets
+   *     begin after them
    * @param quietMean the mean of those
    * @param trials how many runs
    * @param seed the seed of the random values
@@ -64,7 +64,7 @@ final class SimulatedRunLength implements RunLengthDistribution {
   private static final long MOST_SETTLING = 1_000_000;
 
   private static Follower settled(Chart chart, int quiet, double mean, Normals normals) {
-    Follower follower = Follower.of(chart);
+    Follower follower = Follower.of(chart, -quiet);
     int since = 0;
     long budget = MOST_SETTLING;
     while (since < quiet) {
@@ -74,40 +74,11 @@ final class SimulatedRunLength implements RunLengthDistribution {
             "signals too often to settle: " + chart + " in " + MOST_SETTLING + " values");
       }
       if (follower.signals(mean + normals.next())) {
-        follower = Follower.of(chart);
+        follower = Follower.of(chart, -quiet);
         since = 0;
       }
     }
     return follower;
-  }
-
-  /** Normal values two by two. Source: Marsaglia and Bray (1964), SIAM Review 6, 260–264. */
-  private static final class Normals {
-    private final SplittableRandom random;
-    private double spare;
-    private boolean hasSpare;
-
-    Normals(long seed) {
-      this.random = new SplittableRandom(seed);
-    }
-
-    double next() {
-      hasSpare = !hasSpare;
-      if (!hasSpare) {
-        return spare;
-      }
-      double x;
-      double y;
-      double square;
-      do {
-        x = random.nextDouble(-1, 1);
-        y = random.nextDouble(-1, 1);
-        square = x * x + y * y;
-      } while (square >= 1 || square == 0);
-      double factor = Math.sqrt(-2 * Math.log(square) / square);
-      spare = y * factor;
-      return x * factor;
-    }
   }
 
   @Override
@@ -142,6 +113,13 @@ final class SimulatedRunLength implements RunLengthDistribution {
       }
     }
     return (double) low / lengths.length;
+  }
+
+  @Override
+  public RunLengthDistribution inSets(int set) {
+    Require.atLeast(set, 1, "set");
+    return new SimulatedRunLength(
+        Arrays.stream(lengths).map(length -> (length - 1) / set + 1).toArray());
   }
 
   @Override

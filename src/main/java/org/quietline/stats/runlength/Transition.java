@@ -59,7 +59,8 @@ final class Transition {
     return normalized(next);
   }
 
-  private static double[] normalized(double[] weights) {
+  /** The same weights with a sum of one, in their own array. */
+  static double[] normalized(double[] weights) {
     double total = Arrays.stream(weights).sum();
     if (total > 0) {
       for (int i = 0; i < weights.length; i++) {

@@ -3,7 +3,6 @@ package org.quietline.stats.runlength;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.quietline.stats.distribution.Normal;
 
 /**
  * An upper and a lower cumulative sum side by side, alone or with single values watched beside
@@ -15,26 +14,20 @@ import org.quietline.stats.distribution.Normal;
  * at the multiples of {@code 2k} counted from both ends of the decision interval and from each
  * bend, so that points fall on points.
  */
-final class TwoSidedSumWalk implements Walk {
+final class TwoSidedSumWalk {
   private static final double SAME = 1e-9;
 
   private final double reference;
   private final double interval;
   private final double width;
-  private final double start;
   private final Line axis;
   private final List<Total> totals = new ArrayList<>();
   private final List<Place> places = new ArrayList<>();
-  private boolean started;
-  private double[] standing = {1};
-  private double knownMean = Double.NaN;
-  private Transition known = new Transition(0, 0);
 
-  TwoSidedSumWalk(double reference, double interval, double start, double width) {
+  private TwoSidedSumWalk(double reference, double interval, double start, double width) {
     this.reference = reference;
     this.interval = interval;
     this.width = width;
-    this.start = start;
     this.axis = new Line(1, axisEdges());
     places.add(new Place(0, 0));
     for (int i = 0; i < axis.size(); i++) {
@@ -55,23 +48,10 @@ final class TwoSidedSumWalk implements Walk {
     }
   }
 
-  @Override
-  public double step(double mean) {
-    if (!started) {
-      known = transition(mean, List.of(new Place(start, start)));
-    } else if (knownMean != mean) {
-      known = transition(mean, places);
-      knownMean = mean;
-    }
-    started = true;
-    double signal = known.signalFrom(standing);
-    standing = known.after(standing);
-    return signal;
-  }
-
-  @Override
-  public double[] standing() {
-    return standing.clone();
+  /** The walk of the sums from their start. */
+  static Walk of(double reference, double interval, double start, double width) {
+    TwoSidedSumWalk sums = new TwoSidedSumWalk(reference, interval, start, width);
+    return new SumWalk(sums.ways(List.of(new Place(start, start))), sums.ways(sums.places));
   }
 
   private double[] axisEdges() {
@@ -111,44 +91,41 @@ final class TwoSidedSumWalk implements Walk {
     return null;
   }
 
-  private Transition transition(double mean, List<Place> from) {
-    Transition transition = new Transition(from.size(), places.size());
+  private Ways ways(List<Place> from) {
+    Ways ways = new Ways(places.size());
     double total = Double.NaN;
     @Nullable Total next = null;
-    for (int i = 0; i < from.size(); i++) {
-      Place place = from.get(i);
+    for (Place place : from) {
       double after = place.upper + place.lower - 2 * reference;
       if (after != total) {
         total = after;
         next = find(after);
       }
-      fill(transition, i, place, mean, next);
+      fill(ways, place, next);
     }
-    return transition;
+    return ways;
   }
 
-  private void fill(
-      Transition transition, int source, Place place, double mean, @Nullable Total next) {
+  private void fill(Ways ways, Place place, @Nullable Total next) {
     double up = place.upper - reference;
     double down = place.lower - reference;
-    transition.signal(
-        source,
-        Normal.above(Math.min(width, interval - up) - mean)
-            + Normal.above(mean + Math.min(width, interval - down)));
-    double least = Math.max(0, up + down);
-    double[] zeroAndUpper = new double[1 + axis.size()];
-    zeroAndUpper[0] = Chances.between(Math.max(-width, down), Math.min(width, -up), mean);
-    axis.add(
-        zeroAndUpper, 1, Math.max(least, up - width), Math.min(interval, up + width), up + mean);
-    transition.go(source, 0, zeroAndUpper);
-    double[] lower = new double[axis.size()];
-    axis.add(
-        lower, 0, Math.max(least, down - width), Math.min(interval, down + width), down - mean);
-    transition.go(source, 1 + axis.size(), lower);
+    ways.source(
+        -Math.min(width, interval - down),
+        Math.min(width, interval - up),
+        Math.max(-width, down),
+        Math.min(width, -up));
+    double least = next == null ? 0 : next.value;
+    ways.go(axis, 1, Math.max(least, up - width), Math.min(interval, up + width), up, 1);
+    ways.go(
+        axis,
+        1 + axis.size(),
+        Math.max(least, down - width),
+        Math.min(interval, down + width),
+        down,
+        -1);
     if (next != null) {
-      double[] both = new double[next.line.size()];
-      next.line.add(both, 0, Math.max(0, up - width), Math.min(up + down, up + width), up + mean);
-      transition.go(source, next.offset, both);
+      ways.go(
+          next.line, next.offset, Math.max(0, up - width), Math.min(next.value, up + width), up, 1);
     }
   }
 

@@ -21,4 +21,14 @@ interface Walk {
    * @return weights that sum to one; some may be a little below zero, as they stand for a density
    */
   double[] standing();
+
+  /**
+   * After how many values the chart treats a value as it treats the first: more than one where its
+   * rules look at sets.
+   *
+   * @return the number of values, at least 1
+   */
+  default int cycle() {
+    return 1;
+  }
 }

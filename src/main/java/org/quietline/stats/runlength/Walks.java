@@ -9,7 +9,7 @@ import org.quietline.stats.runlength.Chart.Side;
 /** Which walk a chart takes, if its chances can be followed exactly. */
 final class Walks {
   private double width = Double.POSITIVE_INFINITY;
-  private final List<RunRule> rules = new ArrayList<>();
+  private final List<Chart.Rules> rules = new ArrayList<>();
   private final List<Chart.WeightedMean> means = new ArrayList<>();
   private final List<Chart.CumulativeSum> sums = new ArrayList<>();
 
@@ -39,13 +39,24 @@ final class Walks {
     } else if (part instanceof Chart.CumulativeSum sum) {
       sums.add(sum);
     } else if (part instanceof Chart.Rules set) {
-      for (RunRule rule : set.rules()) {
-        if (rule instanceof RunRule.Beyond beyond && beyond.of() == 1) {
-          width = Math.min(width, beyond.zone());
-        } else {
-          rules.add(rule);
-        }
+      sort(set);
+    }
+  }
+
+  /** A single value against limits is no rule for a chain where it is looked at each time. */
+  private void sort(Chart.Rules set) {
+    List<RunRule> others = new ArrayList<>();
+    for (RunRule rule : set.rules()) {
+      if (set.every() == 1 && rule instanceof RunRule.Beyond beyond && beyond.of() == 1) {
+        width = Math.min(width, beyond.zone());
+      } else if (set.every() == 1 && rule instanceof RunRule.EitherSide e && e.of() == 1) {
+        width = Math.min(width, e.zone());
+      } else {
+        others.add(rule);
       }
+    }
+    if (!others.isEmpty()) {
+      rules.add(new Chart.Rules(others, set.every()));
     }
   }
 
@@ -61,7 +72,7 @@ final class Walks {
       return Optional.of(sum(sums.get(0)));
     }
     if (width < Double.POSITIVE_INFINITY) {
-      rules.add(new RunRule.Beyond(1, 1, width));
+      rules.add(Chart.rules(new RunRule.Beyond(1, 1, width)));
     }
     return ZoneChain.of(rules)
         .map(chain -> chain.compares() ? new ComparisonWalk(chain) : new ZoneWalk(chain));
@@ -71,9 +82,9 @@ final class Walks {
     double k = sum.reference();
     double h = sum.interval();
     if (sum.side() == Side.BOTH) {
-      return new TwoSidedSumWalk(k, h, sum.headStart(), width);
+      return TwoSidedSumWalk.of(k, h, sum.headStart(), width);
     }
-    Walk upper = new CumulativeSumWalk(k, h, sum.headStart(), width);
+    Walk upper = CumulativeSumWalk.of(k, h, sum.headStart(), width);
     return sum.side() == Side.UPPER ? upper : new Mirrored(upper);
   }
 

@@ -14,9 +14,11 @@ import org.quietline.stats.control.RunRule;
  * rules is met.
  *
  * <p>Where a rule compares values with each other, a value in the zone of the one before comes in
- * two kinds, above and below it. States that no continuation tells apart are one state. Source: Fu
- * and Chang (2002), J. Appl. Probab. 39, 1–18 (finite Markov chain imbedding); Champ and Woodall
- * (1987), Technometrics 29, 393–399.
+ * two kinds, above and below it. Where a rule looks at sets, the automaton is told which sets a
+ * value ends; the place in the set is no part of its state, so that large sets need no more states
+ * than small ones. States that no continuation tells apart are one state. Source: Fu and Chang
+ * (2002), J. Appl. Probab. 39, 1–18 (finite Markov chain imbedding); Champ and Woodall (1987),
+ * Technometrics 29, 393–399.
  */
 final class ZoneChain {
   /** In place of a state: a rule is met. */
@@ -26,25 +28,28 @@ final class ZoneChain {
 
   private final double[] cuts;
   private final boolean compares;
+  private final Places places;
   private final int[][] next;
   private final int[] zone;
 
-  private ZoneChain(double[] cuts, boolean compares, int[][] next, int[] zone) {
+  private ZoneChain(double[] cuts, boolean compares, Places places, int[][] next, int[] zone) {
     this.cuts = cuts;
     this.compares = compares;
+    this.places = places;
     this.next = next;
     this.zone = zone;
   }
 
   /**
-   * The automaton of a set of rules.
+   * The automaton of rules that are watched together.
    *
-   * @param rules the rules
+   * @param rules the rules, and when they are looked at
    * @return the automaton, or nothing where it would be too large
    */
-  static Optional<ZoneChain> of(List<RunRule> rules) {
-    boolean compares = rules.stream().anyMatch(Watch::comparesValues);
-    return new Search(rules, compares).walk().map(ZoneChain::smallest);
+  static Optional<ZoneChain> of(List<Chart.Rules> rules) {
+    return Places.of(rules.stream().flatMapToInt(Watch::sets).toArray())
+        .flatMap(places -> new Search(rules, places).walk())
+        .map(ZoneChain::smallest);
   }
 
   int states() {
@@ -57,6 +62,11 @@ final class ZoneChain {
 
   boolean compares() {
     return compares;
+  }
+
+  /** Where values stand in the sets that rules look at. */
+  Places places() {
+    return places;
   }
 
   /** The lower end of a zone. */
@@ -80,10 +90,15 @@ final class ZoneChain {
    * @param state the state, 0 at the start
    * @param symbol the zone of the value; where values are compared and it lies in the zone of the
    *     one before and below it, the number of zones
+   * @param kind the kind of its place
    * @return the state, or {@link #SIGNAL}
    */
-  int next(int state, int symbol) {
-    return next[state][symbol];
+  int next(int state, int symbol, int kind) {
+    return next[state][kind * symbols(zones(), compares) + symbol];
+  }
+
+  private static int symbols(int zones, boolean compares) {
+    return compares ? zones + 1 : zones;
   }
 
   /** Merges states that no continuation tells apart (Moore's refinement of a partition). */
@@ -114,34 +129,31 @@ final class ZoneChain {
       merged[group[s]] = Arrays.stream(next[s]).map(t -> t == SIGNAL ? SIGNAL : names[t]).toArray();
       mergedZone[group[s]] = zone[s];
     }
-    return new ZoneChain(cuts, compares, merged, mergedZone);
+    return new ZoneChain(cuts, compares, places, merged, mergedZone);
   }
 
   /** All states that can be reached. */
   private static final class Search {
     private final boolean compares;
+    private final Places places;
     private final List<Watch> watches;
     private final double[] cuts;
     private final Map<List<Integer>, Integer> names = new HashMap<>();
     private final List<List<Integer>> states = new ArrayList<>();
 
-    Search(List<RunRule> rules, boolean compares) {
-      this.compares = compares;
+    Search(List<Chart.Rules> rules, Places places) {
+      this.places = places;
       this.watches = rules.stream().flatMap(r -> Watch.of(r).stream()).toList();
+      List<RunRule> all = rules.stream().flatMap(r -> r.rules().stream()).toList();
+      this.compares = all.stream().anyMatch(Watch::comparesValues);
       TreeSet<Double> ends = new TreeSet<>();
-      for (RunRule rule : rules) {
-        if (rule instanceof RunRule.Beyond beyond) {
-          ends.add(beyond.zone());
-          ends.add(0.0 - beyond.zone());
-        } else if (rule instanceof RunRule.SameSide) {
-          ends.add(0.0);
-        } else if (rule instanceof RunRule.Within within) {
-          ends.add(within.zone());
-          ends.add(-within.zone());
-        } else if (rule instanceof RunRule.Outside outside) {
-          ends.add(outside.zone());
-          ends.add(-outside.zone());
-        }
+      for (RunRule rule : all) {
+        Watch.zone(rule)
+            .ifPresent(
+                zone -> {
+                  ends.add(0.0 + zone);
+                  ends.add(0.0 - zone);
+                });
       }
       this.cuts = ends.stream().mapToDouble(e -> e).toArray();
     }
@@ -159,28 +171,30 @@ final class ZoneChain {
         next.add(from(states.get(s)));
       }
       int[] zone = states.stream().mapToInt(s -> s.get(watches.size())).toArray();
-      return Optional.of(new ZoneChain(cuts, compares, next.toArray(int[][]::new), zone));
+      return Optional.of(new ZoneChain(cuts, compares, places, next.toArray(int[][]::new), zone));
     }
 
     private int[] from(List<Integer> state) {
       int zones = cuts.length + 1;
+      int symbols = symbols(zones, compares);
       int last = state.get(watches.size());
-      int[] to = new int[compares ? zones + 1 : zones];
-      for (int symbol = 0; symbol < to.length; symbol++) {
+      int[] to = new int[places.kinds() * symbols];
+      for (int i = 0; i < to.length; i++) {
+        int symbol = i % symbols;
         boolean below = symbol == zones;
         int a = below ? Math.max(0, last) : symbol;
         int direction = last < 0 ? 0 : below ? -1 : a == last ? 1 : Integer.compare(a, last);
-        to[symbol] = after(state, a, direction);
+        to[i] = after(state, a, direction, places.example(i / symbols));
       }
       return to;
     }
 
-    private int after(List<Integer> state, int a, int direction) {
+    private int after(List<Integer> state, int a, int direction, long place) {
       double value = insideOf(a);
       List<Integer> now = new ArrayList<>();
       for (int w = 0; w < watches.size(); w++) {
-        int memory = watches.get(w).next(state.get(w), value, direction);
-        if (memory == Watch.MET) {
+        int memory = watches.get(w).next(state.get(w), value, direction, place);
+        if (memory < 0) {
           return SIGNAL;
         }
         now.add(memory);

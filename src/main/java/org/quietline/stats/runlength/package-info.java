@@ -1,5 +1,5 @@
 /**
- * What a chart costs and finds: how many values it takes until it signals.
+ * What a chart costs and finds: how many values, or sets of values, it takes until it signals.
  *
  * <p>Where to start: {@link org.quietline.stats.runlength.RunLength#of}, with a {@link
  * org.quietline.stats.runlength.Chart} and a {@link org.quietline.stats.runlength.Change}; {@link

@@ -9,8 +9,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.quietline.stats.control.RunRule;
 import org.quietline.stats.control.RunRule.Beyond;
+import org.quietline.stats.control.RunRule.EitherSide;
+import org.quietline.stats.control.RunRule.Opposite;
 import org.quietline.stats.control.RunRule.SameSide;
 import org.quietline.stats.runlength.Chart.Side;
+import org.quietline.stats.runlength.ShiftDelay.Baseline;
 
 class RunLengthInvalidInputTest {
   private static final double NAN = Double.NaN;
@@ -32,10 +35,44 @@ class RunLengthInvalidInputTest {
     refused(
         "a rule that not all of its values need to meet can span at most 31, spans 32",
         () -> Chart.rules(new Beyond(3, 32, 1)));
+    refused(
+        "a rule that not all of its values need to meet can span at most 31, spans 40",
+        () -> Chart.rulesEvery(2, new EitherSide(39, 40, 1)));
+    refused("every must be at least 1, is 0", () -> Chart.rulesEvery(0, new SameSide(8)));
+    refused("number of rules must be at least 1, is 0", () -> Chart.rulesEvery(2));
     Chart.rules(new Beyond(3, 31, 1), new Beyond(40, 40, 1));
+    Chart.rules(new EitherSide(3, 31, 1), new EitherSide(40, 40, 1), new Opposite(40, 1));
     Chart.individuals(10);
     Chart.weightedMean(0.01, 3);
     Chart.weightedMean(1, 3);
+  }
+
+  @Test
+  void delays() {
+    Chart chart = Chart.individuals(3);
+    Baseline right = new Baseline.Right();
+    refused("n must be at least 2, is 1", () -> new Baseline.SampleDeviation(1));
+    refused("n must be at least 2, is 1", () -> new Baseline.OfMovingRange(1));
+    refused(
+        "between must be at least 1, is 0", () -> ShiftDelay.simulate(chart, right, 0, 1, 100, 1));
+    refused(
+        "benches must be at least 100, is 99",
+        () -> ShiftDelay.simulate(chart, right, 4, 1, 99, 1));
+    refused(
+        "shift must be from -100 to 100, is NaN",
+        () -> ShiftDelay.simulate(chart, right, 4, NAN, 100, 1));
+    refused(
+        "between must be at least 1, is 0",
+        () -> ShiftDelay.falseSignalsPerValue(chart, right, 0, 100, 1));
+    refused(
+        "benches must be at least 100, is 99",
+        () -> ShiftDelay.falseSignalsPerValue(chart, right, 4, 99, 1));
+    ShiftDelay delay = ShiftDelay.simulate(chart, right, 4, 3, 100, 1);
+    refused("values must be from 0 to 500, is -1", () -> delay.chanceWithin(-1));
+    refused("values must be from 0 to 500, is 501", () -> delay.chanceWithin(501));
+    refused("share must be between 0 and 1, is 0.0", () -> delay.quantile(0));
+    refused("share must be between 0 and 1, is 1.0", () -> delay.quantile(1));
+    refused("share must be between 0 and 1, is NaN", () -> delay.quantile(NAN));
   }
 
   @Test
@@ -97,6 +134,7 @@ class RunLengthInvalidInputTest {
       refused("chance must be between 0 and 1, is 1.0", () -> d.quantile(1));
       refused("chance must be between 0 and 1, is NaN", () -> d.quantile(NAN));
       refused("values must not be below zero, is -1", () -> d.chanceWithin(-1));
+      refused("set must be at least 1, is 0", () -> d.inSets(0));
       assertEquals(0, d.chanceWithin(0));
     }
     refused(
@@ -158,6 +196,13 @@ class RunLengthInvalidInputTest {
     charts.clear();
     assertEquals(List.of(new SameSide(8)), chart.rules());
     assertEquals(List.of(chart), together.charts());
+  }
+
+  /** A zone so narrow or wide that the rule itself does not take it. */
+  @Test
+  void rulesOutOfRangeWhenWidened() {
+    Chart chart = Chart.rules(new EitherSide(2, 3, 1e200), new Opposite(2, 2));
+    refused("zone must not be below zero, is Infinity", () -> chart.widened(1e200));
   }
 
   /** A run of 200 quiet values at 38 % each does not come. */

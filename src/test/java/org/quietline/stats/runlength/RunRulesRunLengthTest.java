@@ -290,10 +290,10 @@ class RunRulesRunLengthTest {
 
   @Test
   void allFourZoneRulesNeedFewStates() {
-    ZoneChain chain = ZoneChain.of(List.of(ONE, TWO, THREE, FOUR)).orElseThrow();
+    ZoneChain chain = ZoneChain.of(List.of(Chart.rules(ONE, TWO, THREE, FOUR))).orElseThrow();
     assertTrue(chain.states() < 500, () -> "states " + chain.states());
-    assertEquals(8, ZoneChain.of(List.of(new Within(8, 1))).orElseThrow().states());
-    assertEquals(15, ZoneChain.of(List.of(FOUR)).orElseThrow().states());
+    assertEquals(8, ZoneChain.of(List.of(Chart.rules(new Within(8, 1)))).orElseThrow().states());
+    assertEquals(15, ZoneChain.of(List.of(Chart.rules(FOUR))).orElseThrow().states());
   }
 
   @Test
