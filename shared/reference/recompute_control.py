@@ -593,7 +593,38 @@ def multirule_run_lengths():
           "gives 102, 28.6, 7.6, 1.97, 1.14.")
 
 
-for part in (subgroups, range_degrees, precision_limits, counts, cumulative_sums, spread_scores,
+def step_changes():
+    """The whole normal likelihood of every place and every mean, in exact fractions."""
+    def likeliest(values, centre):
+        best = None
+        for k in range(len(values)):
+            before, after = values[:k], values[k:]
+            mean = sum(after) / len(after)
+            misfit = sum((x - centre) ** 2 for x in before) + sum((x - mean) ** 2 for x in after)
+            if best is None or misfit < best[0]:
+                best = (misfit, k, mean)
+        misfit, k, mean = best
+        plain = sum((x - centre) ** 2 for x in values)
+        return [k, len(values) - k, float(mean - centre), float(plain - misfit)]
+
+    rng = np.random.default_rng(11)
+    drawn = [round(float(x), 2) for x in
+             np.concatenate([rng.normal(10, 1, 12), rng.normal(8.5, 1, 6)])]
+    cases = {"imAndNew": [f(CENTRE), [f(x) for x in IM1 + NEW]], "one": [f(0), [f(2.5)]],
+             "drawn": [f(10), [f(x) for x in drawn]],
+             "rising": [f(0), [f(x) for x in (0.1, -0.2, 0.4, 1.1, 1.6, 2.9)]],
+             "slip": [f(0), [f(x) for x in (0.3, -0.1, 0.2, 9.0)]]}
+    write("step-changes", "Likeliest beginning of a step behind a signal",
+          "likelihood of Samuel, Pignatiello and Calvin (1998), Quality Engineering 10(3), 521-527 "
+          "(from memory), searched over all places in exact fractions",
+          "place k and mean m that make sum of (x - centre)^2 before and (x - m)^2 from k on least; "
+          "place from 0, count, shift, gain in sums of squares", 1e-12,
+          {name: {"centre": float(c), "values": [float(x) for x in v]}
+           for name, (c, v) in cases.items()},
+          {name: likeliest(v, c) for name, (c, v) in cases.items()})
+
+
+for part in (step_changes, subgroups, range_degrees, precision_limits, counts, cumulative_sums, spread_scores,
              weighted_means, q_statistics, predictive_limits, run_rule_chances, run_rule_series,
              multirule_run_lengths):
     part()

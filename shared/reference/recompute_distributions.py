@@ -322,6 +322,32 @@ def pairs():
              {"action false alarm": text(beyond(d2 + 3 * d3), 6)}, "half-normal distribution, mpmath")
 
 
+def normal_pair():
+    """At least one of two standard normal numbers farther from zero than a bound."""
+    def outside(rho, c):
+        if abs(rho) == 1:
+            return mp.erfc(c / mp.sqrt(2))
+        r = mp.sqrt(1 - rho ** 2)
+        tail = lambda z: mp.erfc(z / mp.sqrt(2)) / 2
+        inner = lambda x: mp.npdf(x) * (tail((c - rho * x) / r) + tail((c + rho * x) / r))
+        return mp.erfc(c / mp.sqrt(2)) + 2 * mp.quad(inner, [0, c / 4, c / 2, 3 * c / 4, .9 * c, .97 * c, c])
+
+    rows = []
+    for rho, c in ((0, 3), (.3, 2), (.6, 3), (.8, 3), (-.8, 3), (.95, 3), (.999, 2.5), (1, 3), (.8, 5)):
+        got = outside(mp.mpf(str(rho)), mp.mpf(str(c)))
+        if abs(rho) < .99 and c < 4:
+            box = stats.multivariate_normal([0, 0], [[1, rho], [rho, 1]]).cdf([c, c], lower_limit=[-c, -c])
+            assert abs(float(got) - (1 - box)) < 1e-6, (rho, c, got, box)
+        rows.append([rho, c, text(got, 15)])
+    three = mp.erfc(3 / mp.sqrt(2))
+    bounds = [[rho, text(mp.findroot(lambda b: outside(mp.mpf(str(rho)), b) - three, (3, 3.2)), 13)]
+              for rho in (0, .4, .8, .95)]
+    write("normal-pair", "At least one of two correlated standard normal numbers far from zero",
+          "computed with mpmath 1.3.0, held to SciPy 1.17.1 (multivariate normal) to 1e-6",
+          "2Q(c) + int_{-c}^{c} phi(x) (Q((c - rho x)/r) + Q((c + rho x)/r)) dx, r = sqrt(1 - rho^2); columns rho, c, chance",
+          1e-11, {}, {"outside": rows, "boundFor0.27%": bounds})
+
+
 if __name__ == "__main__":
     normal()
     chi_square()
@@ -332,3 +358,4 @@ if __name__ == "__main__":
     critical_range()
     studentized()
     ranges()
+    normal_pair()

@@ -712,7 +712,39 @@ def group_intervals():
           tolerance=1e-12, expression="sums in fractions, quantiles from the incomplete beta function")
 
 
+def model_shares():
+    """Criteria from the likelihood at its greatest, written out value by value."""
+    residuals = {"wide": ["1.2", "-0.7", "0.4", "-1.9", "0.8", "1.1", "-0.6", "0.2", "-1.3", "0.9"],
+                 "close": ["0.5", "-0.4", "0.6", "-0.7", "0.3", "0.4", "-0.8", "0.1", "-0.2", "0.6"],
+                 "closest": ["0.4", "-0.4", "0.5", "-0.6", "0.3", "0.5", "-0.7", "0.1", "-0.3", "0.5"]}
+    parameters = {"wide": 1, "close": 2, "closest": 4}
+    rows, corrected, schwarz = {}, [], []
+    for name, values in residuals.items():
+        r = [F(v) for v in values]
+        n, k, sse = len(r), parameters[name], sum(x * x for x in r)
+        variance = real(sse / n)
+        log = sum(-(mp.log(variance) + real(x * x) / variance) / 2 for x in r) + mp.mpf(n) / 2
+        aicc = -2 * log + 2 * k + mp.mpf(2 * k * (k + 1)) / (n - k - 1)
+        bic = -2 * log + k * mp.log(n)
+        corrected.append(aicc)
+        schwarz.append(bic)
+        rows[name] = [text(sse), n, k, text(aicc), text(bic)]
+
+    def shares(criteria):
+        likelihoods = [mp.exp(-c / 2) for c in criteria]
+        return [text(v / sum(likelihoods)) for v in likelihoods]
+    write("model-shares", "Criteria of models and their shares of the likelihood",
+          "normal likelihood with mpmath; criteria of Hurvich and Tsai (1989) and Schwarz (1978); "
+          "shares of Burnham and Anderson (2002), chapter 2", BY,
+          {"residuals": residuals, "columns": ["SSE", "n", "k", "corrected", "schwarz"]},
+          {"rows": list(rows.values()), "sharesCorrected": shares(corrected),
+           "sharesSchwarz": shares(schwarz)},
+          notes="the constant n(1 + ln 2 pi) is left out", tolerance=1e-12,
+          expression="-2 ln L + 2k + 2k(k+1)/(n-k-1), -2 ln L + k ln n, exp(-c/2)/sum")
+
+
 if __name__ == "__main__":
+    model_shares()
     linear_sets()
     big_anova_sets()
     nested_books()

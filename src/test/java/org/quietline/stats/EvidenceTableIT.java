@@ -20,6 +20,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
+import org.quietline.stats.control.RunRule;
 
 /** The evidence table that the unit tests of this build wrote is whole. */
 class EvidenceTableIT {
@@ -49,6 +50,23 @@ class EvidenceTableIT {
               && !place.startsWith("numeric.");
       if (calculates && !shown.contains(place) && !VALUES.contains(place)) {
         missing.add(place);
+      }
+    }
+    assertEquals(Set.of(), missing);
+  }
+
+  /** A rule is never offered for series without what it costs being known. */
+  @Test
+  void runLengthsOfEveryRunRuleAreOnTheTable() throws IOException {
+    Set<String> missing = new TreeSet<>();
+    for (Class<?> rule : RunRule.class.getPermittedSubclasses()) {
+      boolean shown =
+          lines("evidence.csv").stream()
+              .filter(line -> line.get("subject").equals("runlength.Chart.Rules"))
+              .filter(line -> !line.get("kind").equals(OWN))
+              .anyMatch(line -> line.get("what").contains(rule.getSimpleName() + "["));
+      if (!shown) {
+        missing.add(rule.getSimpleName());
       }
     }
     assertEquals(Set.of(), missing);

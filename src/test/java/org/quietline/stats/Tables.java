@@ -28,6 +28,7 @@ public final class Tables implements TestExecutionListener {
       Files.createDirectories(Path.of(folder));
       writeEvidence(Path.of(folder, "evidence.csv"));
       writeCoverage(Path.of(folder, "coverage.csv"));
+      writeStudy(Path.of(folder, "simulated-benches.csv"));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -58,6 +59,21 @@ public final class Tables implements TestExecutionListener {
       for (Coverage c : Coverage.all()) {
         out.printRecord(
             c.subject().getSimpleName(), c.what(), c.size(), c.nominal(), c.covered(), c.trials());
+      }
+    }
+  }
+
+  private static void writeStudy(Path file) throws IOException {
+    try (CSVPrinter out = printer(file)) {
+      out.printRecord("what", "where", "unit", "stated", "observed", "benches");
+      for (Study s : Study.all()) {
+        out.printRecord(
+            s.what(),
+            s.where(),
+            s.unit(),
+            Double.isNaN(s.stated()) ? "" : String.format(Locale.ROOT, "%.4f", s.stated()),
+            String.format(Locale.ROOT, "%.4f", s.observed()),
+            s.benches());
       }
     }
   }

@@ -78,11 +78,19 @@ public record WithinDeviation(double deviation, double degreesOfFreedom) {
   public static WithinDeviation fromMovingRange(double... values) {
     Require.values(values, 3);
     double deviation = MovingRange.deviation(MovingRange.mean(values));
-    return new WithinDeviation(deviation, effective(values.length - 1));
+    return new WithinDeviation(deviation, freedomOfMovingRange(values.length));
   }
 
-  private static double effective(int ranges) {
-    double m = ranges;
+  /**
+   * The effective degrees of freedom of a mean moving range of two, as in {@link #fromMovingRange}.
+   *
+   * @param n how many values it comes from, at least 3
+   * @return the degrees of freedom, about {@code 0.61·(n − 1) + 0.3}
+   * @throws IllegalArgumentException if n is below 3
+   */
+  public static double freedomOfMovingRange(int n) {
+    Require.atLeast(n, 3, "n");
+    double m = n - 1.0;
     double variation =
         Math.PI / 4 * (m * RANGE_VARIANCE + 2 * (m - 1) * RANGE_COVARIANCE) / (m * m);
     double c4 = 1 / Math.sqrt(1 + variation);

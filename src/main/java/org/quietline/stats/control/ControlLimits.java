@@ -90,7 +90,9 @@ public record ControlLimits(
     /** Prediction limits of Student's t. */
     PREDICTION,
     /** Tolerance-interval form. */
-    GUARANTEED
+    GUARANTEED,
+    /** Prediction limits for a value of a new group, as in {@link GroupedLimits}. */
+    BETWEEN_GROUPS
   }
 
   /**

@@ -142,6 +142,32 @@ public record WeightedMean(
   }
 
   /**
+   * Follows values of which those since one start share an error, as the results of one calibration
+   * do. The limits hold the shared error, too: {@code ± L·√(σ²·λ/(2 − λ)·(1 − (1 − λ)^(2t)) + τ²·(1
+   * − (1 − λ)^t)²)}, exact for independent values and a shared error that is independent from one
+   * start to the next. A shared error of zero gives {@link #trace(double[], boolean[])}.
+   *
+   * @param values finite numbers, possibly none
+   * @param restarts for each value, whether the mean starts anew at the centre before it
+   * @param shared the deviation τ of the shared error, zero or more
+   * @return the mean and its limits after each value
+   * @throws IllegalArgumentException if a value is NaN or infinite, the lengths differ or the
+   *     shared deviation is negative
+   */
+  public List<Point> trace(double[] values, boolean[] restarts, double shared) {
+    Require.notNegative(shared, "shared deviation");
+    List<Point> points = new ArrayList<>(values.length);
+    int since = 0;
+    for (Point point : trace(values, restarts)) {
+      since = restarts[points.size()] ? 1 : since + 1;
+      double reached = -Math.expm1(since * Math.log1p(-weight));
+      double half = Math.hypot(halfWidth() * Math.sqrt(grown(since)), width * shared * reached);
+      points.add(new Point(point.mean(), centre - half, centre + half, point.held()));
+    }
+    return List.copyOf(points);
+  }
+
+  /**
    * Follows values that are unevenly spaced in time: the mean forgets by time, not by the number of
    * values. A value after a gap g, in units of the usual spacing, has weight {@code λ(g) = 1 − (1 −
    * λ)^g}; the share of the variance follows {@code v = (1 − λ(g))²·v + λ(g)²} from zero at each

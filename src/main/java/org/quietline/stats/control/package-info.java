@@ -12,6 +12,9 @@
  * {@link org.quietline.stats.capability.PerformanceIndex} holds values against limits of another
  * kind.
  *
+ * <p>After a signal, {@link org.quietline.stats.control.StepChange} says when the change most
+ * likely began.
+ *
  * <p>A value on a limit is inside it. A change is looked for in deviations from the centre; who
  * estimates centre and deviation, and from what, is the caller's. Charts that are followed in time
  * take a mark for each value before which they start anew.

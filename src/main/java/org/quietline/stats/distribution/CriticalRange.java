@@ -1,5 +1,7 @@
 package org.quietline.stats.distribution;
 
+import org.quietline.stats.numeric.Require;
+
 /**
  * Factors of the critical range: the range of n readings of one thing, made under repeatability
  * conditions, that is exceeded with a given chance, in repeatability deviations.
@@ -12,6 +14,7 @@ package org.quietline.stats.distribution;
  */
 public final class CriticalRange {
   private static final double USUAL_CHANCE = 0.05;
+  private static final double ROOT2 = Math.sqrt(2);
 
   private CriticalRange() {}
 
@@ -48,6 +51,11 @@ public final class CriticalRange {
    * @throws IllegalArgumentException if an argument is out of range
    */
   public static double factor(int n, double falseAlarm, double degreesOfFreedom) {
-    return new StudentizedRange(n, degreesOfFreedom).exceededWith(falseAlarm);
+    StudentizedRange range = new StudentizedRange(n, degreesOfFreedom);
+    if (n > 2) {
+      return range.exceededWith(falseAlarm);
+    }
+    Require.share(falseAlarm, "chance");
+    return ROOT2 * Student.exceededWith(falseAlarm / 2, degreesOfFreedom);
   }
 }

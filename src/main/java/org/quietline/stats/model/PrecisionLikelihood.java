@@ -80,6 +80,31 @@ final class PrecisionLikelihood {
     return sum / 2 + q.length / 2.0 * Math.log(scale(u));
   }
 
+  /** The expected information of the two parts: sums over the pairs, for scale 1. */
+  Information information(double u) {
+    double ones = 0;
+    double mixed = 0;
+    double squares = 0;
+    for (double relative : r) {
+      double g = shape(u, relative);
+      double weight = 1 / (2 * g * g);
+      ones += weight;
+      mixed += weight * relative;
+      squares += weight * relative * relative;
+    }
+    return new Information(u, ones, mixed, squares);
+  }
+
+  /** The information of the two parts; scale and unit of the levels cancel in what follows. */
+  record Information(double u, double ones, double mixed, double squares) {
+    /** {@code 2·V²/var(V)} of the variance at a relative squared level. */
+    double degreesOfFreedom(double at) {
+      double spread = squares - 2 * at * mixed + at * at * ones;
+      double value = shape(u, at);
+      return 2 * value * value * (ones * squares - mixed * mixed) / spread;
+    }
+  }
+
   /** Proportional to the derivative of the misfit by u, with the same sign. */
   private double slope(double u) {
     double logs = 0;

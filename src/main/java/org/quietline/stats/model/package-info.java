@@ -6,6 +6,7 @@
  * org.quietline.stats.model.LeastSquares} for anything wider, {@link
  * org.quietline.stats.model.InversePrediction} to read a line backwards, {@link
  * org.quietline.stats.model.NestedAnova} for groups within groups, {@link
- * org.quietline.stats.model.PrecisionChoice} for pairs at many levels.
+ * org.quietline.stats.model.PrecisionChoice} for pairs at many levels, {@link
+ * org.quietline.stats.model.ModelShares} to compare models.
  */
 package org.quietline.stats.model;

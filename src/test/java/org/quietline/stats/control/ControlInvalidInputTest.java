@@ -56,6 +56,73 @@ class ControlInvalidInputTest {
     refused("start 0 in a series of 0", () -> new ChartedSeries(List.of(), Set.of(0), Set.of()));
   }
 
+  @Test
+  void signalChances() {
+    refused("n must be at least 3, is 2", () -> SignalChance.fromSampleDeviation(2));
+    refused("n must be at least 3, is 2", () -> SignalChance.fromMovingRange(2));
+    refused("n must be at least 3, is 2", () -> new SignalChance(2, 4, 1));
+    refused("degrees of freedom must be above 1, is 1.0", () -> new SignalChance(9, 1, 1));
+    refused("degrees of freedom must be above 1, is NaN", () -> new SignalChance(9, NAN, 1));
+    refused("correction must be at least 1, is 0.9", () -> new SignalChance(9, 8, 0.9));
+    refused("correction must be at least 1, is NaN", () -> new SignalChance(9, 8, NAN));
+    SignalChance chance = SignalChance.fromMovingRange(20);
+    SignalChance sample = SignalChance.fromSampleDeviation(20);
+    refused("width must be above zero, is 0.0", () -> chance.ofNextValue(0));
+    refused("width must be above zero, is NaN", () -> chance.ofOwnValue(NAN));
+    refused("width must be above zero, is -3.0", () -> sample.ofOwnValue(-3));
+    refused("width must be above zero, is -1.0", () -> chance.ofMovingRange(-1));
+    refused("width must be above zero, is 0.0", () -> chance.ofWeightedMean(0, 0.4, 1));
+    refused("since must be at least 1, is 0", () -> chance.ofWeightedMean(3, 0.4, 0));
+    refused("since must be at least 1, is 0", () -> chance.ofOwnWeightedMean(3, 0.4, 0));
+    refused("weight must be above 0 and at most 1, is 0.0", () -> chance.ofWeightedMean(3, 0, 1));
+    refused(
+        "weight must be above 0 and at most 1, is NaN", () -> chance.ofOwnWeightedMean(3, NAN, 1));
+    RunRule.Beyond rule = new RunRule.Beyond(2, 3, 2);
+    refused("since must be at least 1, is 0", () -> chance.ofPattern(rule, 0));
+    refused("since must be at least 1, is -1", () -> SignalChance.ofPatternIfRight(rule, -1));
+  }
+
+  @Test
+  void groupedLimits() {
+    double[] values = {1, 2, 4, 3};
+    int[] pairs = {1, 1, 2, 2};
+    refused(
+        "needs at least 2 groups in the outermost level, has 1",
+        () -> GroupedLimits.of(values, new int[4]));
+    refused("4 values but labels of 3", () -> GroupedLimits.of(values, new int[] {1, 1, 2}));
+    refused(
+        "value 2 is NaN, not a usable number",
+        () -> GroupedLimits.of(new double[] {1, NAN, 3, 4}, pairs));
+    refused(
+        "no value is left for the residual: needs innermost groups of two or more",
+        () -> GroupedLimits.of(values, new int[] {1, 2, 3, 4}));
+    refused(
+        "the values do not scatter within the innermost groups: nothing to measure effects by",
+        () -> GroupedLimits.of(new double[] {1, 1, 4, 4}, pairs));
+    ControlLimits limits = GroupedLimits.of(values, pairs).limits();
+    refused(
+        "deviation between groups must not be below zero, is -1.0",
+        () -> new GroupedLimits(limits, -1, 1));
+    refused(
+        "deviation within groups must be above zero, is 0.0",
+        () -> new GroupedLimits(limits, 0, 0));
+  }
+
+  @Test
+  void weightedMeansWithASharedError() {
+    WeightedMean chart = new WeightedMean(0, 1, 0.4, 3);
+    refused(
+        "shared deviation must not be below zero, is -1.0",
+        () -> chart.trace(new double[1], new boolean[1], -1));
+    refused(
+        "shared deviation must not be below zero, is NaN",
+        () -> chart.trace(new double[1], new boolean[1], NAN));
+    refused("2 values but 1 restart marks", () -> chart.trace(new double[2], new boolean[1], 0.5));
+    refused(
+        "value 1 is NaN, not a usable number",
+        () -> chart.trace(new double[] {NAN}, new boolean[1], 0.5));
+  }
+
   private static Executable sum(
       double centre, double deviation, double reference, double decision, double head) {
     return () -> new CumulativeSum(centre, deviation, reference, decision, head, AfterSignal.GO_ON);

@@ -1,6 +1,7 @@
 package org.quietline.stats.control;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.quietline.stats.control.DailyReading.DRIFTING;
 import static org.quietline.stats.control.DailyReading.IN_CONTROL;
 import static org.quietline.stats.control.DailyReading.OUT_OF_CONTROL;
@@ -8,6 +9,7 @@ import static org.quietline.stats.control.DailyReading.OUT_OF_CONTROL;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.quietline.stats.Evidence;
 import org.quietline.stats.Simulation;
@@ -36,6 +38,25 @@ class DailyReadingTest {
     assertEquals(IN_CONTROL, side.get(9));
     assertEquals(DRIFTING, side.get(10));
     assertEquals(OUT_OF_CONTROL, read(-1.5, -1, -0.5, 0.1, 0.2, 0.9, 3.5).get(6));
+  }
+
+  @Test
+  void outOfControlIsWhereItsRulesAreMet() {
+    ChartedSeries series =
+        ChartedSeries.of(Simulation.normal(new SplittableRandom(570), 3000)).startingAnewAt(1500);
+    List<Optional<DailyReading>> readings = DailyReading.of(series);
+    List<Integer> out =
+        IntStream.range(0, readings.size())
+            .filter(at -> readings.get(at).equals(Optional.of(OUT_OF_CONTROL)))
+            .boxed()
+            .toList();
+    assertEquals(
+        out,
+        DailyReading.outOfControl().find(series).stream()
+            .map(RunRules.Met::at)
+            .distinct()
+            .toList());
+    assertTrue(out.size() > 5);
   }
 
   @Test

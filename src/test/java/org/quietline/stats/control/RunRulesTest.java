@@ -32,6 +32,24 @@ class RunRulesTest {
           new RunRule.Within(7, 1),
           new RunRule.Outside(4, 1));
 
+  /** Values that are twice as far out meet rules that are twice as wide, where the others did. */
+  @Test
+  void widenedRulesAreMetInLargerUnits() {
+    double[] u = Simulation.normal(new SplittableRandom(12), 2000);
+    ChartedSeries series = ChartedSeries.of(u);
+    ChartedSeries larger = ChartedSeries.of(Arrays.stream(u).map(x -> 2 * x).toArray());
+    for (RunRule rule : ALL) {
+      assertEquals(
+          RunRules.of(rule).find(series).stream().map(RunRules.Met::points).toList(),
+          RunRules.of(rule.widened(2)).find(larger).stream().map(RunRules.Met::points).toList(),
+          rule.toString());
+      assertEquals(rule, rule.widened(1));
+    }
+    assertEquals(new RunRule.EitherSide(2, 3, 1.5), ALL.get(4).widened(0.75));
+    assertEquals(new RunRule.Opposite(2, 3), ALL.get(5).widened(1.5));
+    assertEquals(new RunRule.Within(7, 2.5), ALL.get(9).widened(2.5));
+  }
+
   /** Each hit with its points, found outside by a search that looks at every window afresh. */
   @Test
   void longSeriesWithRestartsAndLeftOutValues() {

@@ -6,9 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.quietline.stats.Interval;
 import org.quietline.stats.Reference;
+import org.quietline.stats.Simulation;
+import org.quietline.stats.distribution.Normal;
 
 class WeightedMeanTest {
 
@@ -146,6 +149,86 @@ class WeightedMeanTest {
     assertEquals(
         chart.trace(new double[] {0.5, 1}, new boolean[2]),
         new WeightedMean(0, 1, 0.4, 3).trace(new double[] {0.5, 1}, new boolean[2]));
+  }
+
+  private final Reference sharing = Reference.read("weighted-mean-shared");
+  private final WeightedMean sharer =
+      new WeightedMean(
+          sharing.number("/data/centre"),
+          sharing.number("/data/deviation"),
+          sharing.number("/data/weight"),
+          sharing.number("/data/width"));
+
+  private boolean[] sharedStarts() {
+    boolean[] restarts = new boolean[14];
+    for (double start : sharing.numbers("/data/starts", 4)) {
+      restarts[(int) start] = true;
+    }
+    return restarts;
+  }
+
+  @Test
+  void aSharedError() {
+    double[] values = sharing.numbers("/data/values", 14);
+    var points = sharer.trace(values, sharedStarts(), sharing.number("/data/shared"));
+    for (int i = 0; i < 14; i++) {
+      String at = "/expected/rows/" + i + "/";
+      String value = ", shared error, after value " + (i + 1);
+      WeightedMean.Point point = points.get(i);
+      sharing.check(WeightedMean.class, "weighted mean" + value, at + 0, point.mean());
+      sharing.check(WeightedMean.class, "lower limit" + value, at + 1, point.lower());
+      sharing.check(WeightedMean.class, "upper limit" + value, at + 2, point.upper());
+    }
+    var without = sharer.trace(values, sharedStarts(), 0);
+    var plain = sharer.trace(values, sharedStarts());
+    for (int i = 0; i < 14; i++) {
+      assertEquals(plain.get(i).mean(), without.get(i).mean(), 0.0);
+      assertEquals(plain.get(i).upper(), without.get(i).upper(), 1e-14);
+      assertEquals(plain.get(i).lower(), without.get(i).lower(), 1e-14);
+    }
+    // nothing but the shared error: the mean takes as much of it as its weights have reached
+    var one = new WeightedMean(0, 0, 1, 2).trace(new double[] {1, 1}, new boolean[2], 3);
+    assertEquals(new WeightedMean.Point(1, -6, 6), one.get(1));
+    assertEquals(List.of(), sharer.trace(new double[0], new boolean[0], 1));
+  }
+
+  @Test
+  void aSharedErrorMovesWithTheUnit() {
+    double[] values = sharing.numbers("/data/values", 14);
+    double[] moved = Arrays.stream(values).map(v -> 3 * v - 7).toArray();
+    var before = sharer.trace(values, sharedStarts(), 0.6);
+    var after =
+        new WeightedMean(3 * sharer.centre() - 7, 3 * sharer.deviation(), 0.3, 3.2)
+            .trace(moved, sharedStarts(), 1.8);
+    for (int i = 0; i < 14; i++) {
+      assertEquals(3 * before.get(i).mean() - 7, after.get(i).mean(), 1e-12);
+      assertEquals(3 * before.get(i).lower() - 7, after.get(i).lower(), 1e-12);
+    }
+  }
+
+  /** Each point is beyond its limits with the chance of its width, whatever the stretch. */
+  @Test
+  void aSharedErrorBySimulation() {
+    SplittableRandom random = new SplittableRandom(20261105);
+    WeightedMean chart = new WeightedMean(0, 1, 0.4, 2);
+    int trials = 60_000;
+    int[] beyond = new int[5];
+    boolean[] restarts = {false, false, false, true, false};
+    for (int i = 0; i < trials; i++) {
+      double[] values = Simulation.normal(random, 5);
+      double first = 1.5 * Simulation.normal(random);
+      double second = 1.5 * Simulation.normal(random);
+      for (int j = 0; j < 5; j++) {
+        values[j] += j < 3 ? first : second;
+      }
+      var points = chart.trace(values, restarts, 1.5);
+      for (int j = 0; j < 5; j++) {
+        beyond[j] += points.get(j).beyond() ? 1 : 0;
+      }
+    }
+    for (int count : beyond) {
+      Simulation.assertShare(Normal.outside(2), count, trials);
+    }
   }
 
   @Test

@@ -36,6 +36,26 @@ class MixedModelInvalidInputTest {
   }
 
   @Test
+  void ratioOfGroups() {
+    refused("needs at least 2 values, has 1", () -> GroupRatio.of(new double[1], new int[1]));
+    refused("6 values but 2 labels", () -> GroupRatio.of(Y, new int[2]));
+    refused(
+        "value 1 is NaN, not a usable number",
+        () -> GroupRatio.of(new double[] {NAN, 1, 2}, new int[] {1, 1, 2}));
+    refused("number of groups must be at least 2, is 1", () -> GroupRatio.of(Y, new int[6]));
+    refused(
+        "degrees of freedom within groups must be at least 1, is 0",
+        () -> GroupRatio.of(new double[] {1, 2, 3}, new int[] {1, 2, 3}));
+    refused(
+        "variance within groups must be above zero, is 0.0",
+        () -> GroupRatio.of(new double[] {1, 1, 3, 3}, new int[] {1, 1, 2, 2}));
+    GroupRatio ratio = GroupRatio.of(Y, PAIRS);
+    refused("chance must be between 0 and 1, is 0.0", () -> ratio.bound(0));
+    refused("chance must be between 0 and 1, is 1.0", () -> ratio.bound(1));
+    refused("chance must be between 0 and 1, is NaN", () -> ratio.bound(NAN));
+  }
+
+  @Test
   void components() {
     NestedGroups pairs = NestedGroups.of(PAIRS);
     refused("needs at least 2 values, has 0", () -> VarianceComponents.fit(new double[0], pairs));

@@ -156,6 +156,68 @@ class PrecisionProfileTest {
   }
 
   @Test
+  void formsOfOnePartHaveOneDegreeOfFreedomAPair() {
+    for (Form form : List.of(Form.CONSTANT, Form.PROPORTIONAL)) {
+      assertEquals(40, fit(0, form).degreesOfFreedomAt(0.1));
+    }
+  }
+
+  /**
+   * The variance of the fitted variance over many samples of known parts, far from either bound,
+   * against the one its degrees of freedom stand for.
+   */
+  @Test
+  void degreesOfFreedomTellTheScatterOfTheDeviation() {
+    SplittableRandom random = new SplittableRandom(17);
+    int samples = 1500;
+    double[] places = {0.05, 0.5, 5};
+    double[][] seen = new double[3][samples];
+    double[] freedom = new double[3];
+    double[] levels = new double[100];
+    double[] differences = new double[100];
+    Arrays.setAll(levels, i -> 0.05 * Math.pow(100, i / 99.0));
+    for (int sample = 0; sample < samples; sample++) {
+      for (int i = 0; i < 100; i++) {
+        double deviation = Math.hypot(0.02, 0.04 * levels[i]);
+        differences[i] = Math.sqrt(2) * deviation * Simulation.normal(random);
+      }
+      PrecisionProfile both = PrecisionProfile.fit(Form.QUADRATURE, levels, differences);
+      for (int k = 0; k < 3; k++) {
+        seen[k][sample] = Math.pow(both.deviationAt(places[k]), 2);
+        freedom[k] += both.degreesOfFreedomAt(places[k]) / samples;
+      }
+    }
+    for (int k = 0; k < 3; k++) {
+      double mean = Arrays.stream(seen[k]).average().orElseThrow();
+      double relative = 0;
+      for (double variance : seen[k]) {
+        relative += Math.pow(variance / mean - 1, 2) / samples;
+      }
+      Evidence.own(
+          PrecisionProfile.class,
+          "degrees of freedom at " + places[k] + ", 100 pairs",
+          "scatter of 1500 samples",
+          2 / relative,
+          freedom[k],
+          0.12);
+      assertEquals(1, 2 / relative / freedom[k], 0.12, "level " + places[k]);
+    }
+  }
+
+  @Test
+  void degreesOfFreedomFollowNeitherUnitNorScaleAndAreFewestAtTheEnds() {
+    PrecisionProfile plain = fit(1, Form.QUADRATURE);
+    double[] levels = Arrays.stream(column(1, "levels")).map(v -> 1000 * v).toArray();
+    PrecisionProfile scaled =
+        PrecisionProfile.fit(Form.QUADRATURE, levels, column(1, "differences"));
+    for (double level : new double[] {0, 0.1, 1, 100}) {
+      double freedom = plain.degreesOfFreedomAt(level);
+      assertAgree(7, freedom, scaled.degreesOfFreedomAt(1000 * level), "level " + level);
+      assertTrue(freedom >= 1 && freedom <= plain.pairs(), "level " + level + ": " + freedom);
+    }
+  }
+
+  @Test
   void aPartOfZeroIsALegalAnswer() {
     PrecisionProfile flat = fit(2, Form.QUADRATURE);
     assertEquals(0, flat.proportionalPart());
