@@ -11,8 +11,9 @@ import java.util.OptionalInt;
  * @param title its name as printed
  * @param unit the unit of its results
  * @param decimals how many decimals its results are reported with, 0 to 9
- * @param replicates how many readings make one result, at least 1
+ * @param replicates how many readings make one result, 1 to 100
  * @param replicateKind what a second reading repeats
+ * @param repeatPolicy what is done when the two readings of a result disagree
  * @param calibrationValidDays days a calibration may be used, if the method is calibrated
  * @param allowance how far calibration drift may carry a result, if set
  * @param limits the limits a product must keep, if any
@@ -28,6 +29,7 @@ public record Method(
     int decimals,
     int replicates,
     ReplicateKind replicateKind,
+    RepeatPolicy repeatPolicy,
     OptionalInt calibrationValidDays,
     Optional<Allowance> allowance,
     Optional<ProductLimits> limits,
@@ -38,6 +40,9 @@ public record Method(
   /** Ten years; a longer one is a slip of the pen. */
   private static final int LONGEST_VALIDITY = 3660;
 
+  /** As far as the critical range of many readings is computed. */
+  private static final int MOST_REPLICATES = 100;
+
   /** Checks keys and ranges. */
   public Method {
     Checks.key("key", key);
@@ -45,6 +50,7 @@ public record Method(
     Checks.atLeast("decimals", 0, decimals);
     Checks.atMost("decimals", 9, decimals);
     Checks.atLeast("replicates", 1, replicates);
+    Checks.atMost("replicates", MOST_REPLICATES, replicates);
     calibrationValidDays.ifPresent(
         d -> {
           Checks.atLeast("calibration-valid-days", 1, d);
@@ -54,13 +60,14 @@ public record Method(
   }
 
   /**
-   * A method that measures no part of what another one measures.
+   * A method that measures no part of what another one measures, and takes one more reading when
+   * two disagree.
    *
    * @param key its key
    * @param title its name as printed
    * @param unit the unit of its results
    * @param decimals how many decimals its results are reported with, 0 to 9
-   * @param replicates how many readings make one result, at least 1
+   * @param replicates how many readings make one result, 1 to 100
    * @param replicateKind what a second reading repeats
    * @param calibrationValidDays days a calibration may be used, if the method is calibrated
    * @param allowance how far calibration drift may carry a result, if set
@@ -87,6 +94,7 @@ public record Method(
         decimals,
         replicates,
         replicateKind,
+        RepeatPolicy.ONE_MORE,
         calibrationValidDays,
         allowance,
         limits,

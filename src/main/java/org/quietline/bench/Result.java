@@ -1,12 +1,9 @@
 package org.quietline.bench;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.time.LocalDateTime;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * One test of one sample: its readings and the circumstances. Source of the word: ISO 3534-2, test
@@ -83,48 +80,21 @@ public record Result(
   }
 
   /**
-   * The reported value: the mean of the readings; where more readings were taken than the method
-   * asks for, the median of all of them (ISO 5725-6, 5.2.2, the fallback that needs no limit).
-   * Missing readings are left out.
-   *
-   * @param replicates how many readings the method asks for
-   * @return in the method's unit; empty when a reading is censored or none is a number
-   */
-  public OptionalDouble value(int replicates) {
-    List<BigDecimal> numbers = new ArrayList<>();
-    for (Reading reading : readings) {
-      if (reading instanceof Reading.Measured measured) {
-        numbers.add(measured.value());
-      } else if (!(reading instanceof Reading.Missing)) {
-        return OptionalDouble.empty();
-      }
-    }
-    if (numbers.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    return OptionalDouble.of(numbers.size() > replicates ? median(numbers) : mean(numbers));
-  }
-
-  private static double mean(List<BigDecimal> numbers) {
-    BigDecimal sum = numbers.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
-    return sum.divide(BigDecimal.valueOf(numbers.size()), MathContext.DECIMAL64).doubleValue();
-  }
-
-  private static double median(List<BigDecimal> numbers) {
-    List<BigDecimal> sorted = numbers.stream().sorted().toList();
-    int middle = sorted.size() / 2;
-    return sorted.size() % 2 == 1
-        ? sorted.get(middle).doubleValue()
-        : sorted.get(middle - 1).add(sorted.get(middle)).doubleValue() / 2;
-  }
-
-  /**
    * The two readings that are compared with each other.
    *
    * @param first in the method's unit
    * @param second in the method's unit
    */
   public record Pair(double first, double second) {
+    /**
+     * Their level.
+     *
+     * @return the mean, in the method's unit
+     */
+    public double mean() {
+      return (first + second) / 2;
+    }
+
     /**
      * How far apart they are.
      *

@@ -6,17 +6,24 @@ import java.util.Optional;
 
 /**
  * The name of a signal: which rule which control result broke. Written {@code
- * method/instrument/material/time/rule}.
+ * method/instrument/material/time/rule}. Where no material is measured, {@link #CALIBRATION},
+ * {@link #BLANK} or the key of the other method stands in its place.
  *
  * @param method the method's key
  * @param instrument the instrument's key
- * @param material the material's key
- * @param at when the result was taken
+ * @param material the material's key, or what stands in its place
+ * @param at when the result was taken, or the instrument calibrated
  * @param rule the rule it broke
  */
 public record SignalId(
     String method, String instrument, String material, LocalDateTime at, Rule rule)
     implements Matter {
+  /** What stands in the material's place where the signal is on a calibration. */
+  public static final String CALIBRATION = "calibration";
+
+  /** What stands in the material's place where the signal is on a blank. */
+  public static final String BLANK = "blank";
+
   /** Checks keys. */
   public SignalId {
     Checks.key("method", method);

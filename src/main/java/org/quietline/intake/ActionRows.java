@@ -84,9 +84,29 @@ final class ActionRows implements RowKind<Action> {
     if (matter instanceof SignalId signal) {
       found.methods().need("signal", signal.method());
       found.instruments().need("signal", signal.instrument());
-      Materials.need(found.materials(), "signal", signal.method(), signal.material());
+      switch (signal.rule()) {
+        case CALIBRATION_STEP -> needWord(text, signal, SignalId.CALIBRATION);
+        case BLANK_DRIFTING -> needWord(text, signal, SignalId.BLANK);
+        case METHODS_DISAGREE -> found.methods().need("signal", signal.material());
+        default -> Materials.need(found.materials(), "signal", signal.method(), signal.material());
+      }
     }
     return matter;
+  }
+
+  private static void needWord(String text, SignalId signal, String word) throws Unusable {
+    if (!signal.material().equals(word)) {
+      throw new Unusable(
+          "signal",
+          text,
+          "the third part of an id of "
+              + signal.rule().key()
+              + " is "
+              + word
+              + ", not "
+              + Excerpt.quoted(signal.material())
+              + "; copy the id whole from the review.");
+    }
   }
 
   private static Optional<Origin> useRow(Optional<String> place, Matter matter) throws Unusable {

@@ -3,11 +3,14 @@ package org.quietline.intake;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.quietline.bench.ChartSettings;
 import org.quietline.bench.ChartSettings.LimitsFrom;
+import org.quietline.bench.ChartSettings.RestartAt;
 import org.quietline.bench.Rule;
 
 /**
@@ -34,7 +37,8 @@ final class ChartEntry {
         limitsFrom(usual.limitsFrom()),
         weighting(usual.weighting()),
         rules("stop-rules", usual.stopRules()),
-        rules("notice-rules", usual.noticeRules()));
+        rules("notice-rules", usual.noticeRules()),
+        restartAt(usual.restartAt()));
   }
 
   private int baselineResults(int usual) {
@@ -62,6 +66,29 @@ final class ChartEntry {
           .orElseThrow(() -> entry.wrong(key, "it must be one of " + Excerpt.list(ways)));
     } catch (Unusable e) {
       return insteadOf(key, e, usual, usual.key());
+    }
+  }
+
+  private Set<RestartAt> restartAt(Set<RestartAt> usual) {
+    String key = "restart-at";
+    List<String> names = Arrays.stream(RestartAt.values()).map(RestartAt::key).toList();
+    try {
+      Optional<List<String>> words = entry.words(key);
+      if (words.isEmpty()) {
+        return usual;
+      }
+      Set<RestartAt> restarts = EnumSet.noneOf(RestartAt.class);
+      for (String word : words.get()) {
+        restarts.add(
+            RestartAt.parse(word)
+                .orElseThrow(
+                    () ->
+                        entry.wrong(
+                            key, Excerpt.quoted(word) + " is not one of " + Excerpt.list(names))));
+      }
+      return restarts;
+    } catch (Unusable e) {
+      return insteadOf(key, e, usual, Excerpt.list(usual.stream().map(RestartAt::key).toList()));
     }
   }
 

@@ -9,6 +9,7 @@ import org.quietline.bench.Method.Allowance;
 import org.quietline.bench.Method.ProductLimits;
 import org.quietline.bench.Method.PublishedRepeatability;
 import org.quietline.bench.Method.ShelfLife;
+import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Unit;
 
@@ -20,6 +21,10 @@ final class MethodEntry {
       "write \"re-read\" where the same vial is measured again, \"re-prepared\" where a fresh"
           + " portion is taken through the whole method";
 
+  private static final String POLICIES =
+      "write \"one-more\" where the test is expensive and a pair that disagrees gets a third"
+          + " reading, \"two-more\" where it is cheap and the pair gets two";
+
   private MethodEntry() {}
 
   static Method read(Entry entry, MethodCards cards, SettingsNotes notes) throws Unusable {
@@ -30,6 +35,7 @@ final class MethodEntry {
     int decimals = entry.whole("decimals").orElseThrow(() -> entry.missing("decimals"));
     int replicates = entry.whole("replicates").orElse(USUAL_REPLICATES);
     ReplicateKind kind = replicateKind(entry, replicates);
+    RepeatPolicy policy = repeatPolicy(entry);
     OptionalInt validDays = entry.whole("calibration-valid-days");
     Optional<Allowance> allowance = allowance(entry);
     Optional<ProductLimits> limits = limits(entry);
@@ -45,6 +51,7 @@ final class MethodEntry {
                 decimals,
                 replicates,
                 kind,
+                policy,
                 validDays,
                 allowance,
                 limits,
@@ -95,6 +102,14 @@ final class MethodEntry {
       return ReplicateKind.RE_READ;
     }
     return ReplicateKind.parse(word.get()).orElseThrow(() -> entry.wrong("replicate-kind", KINDS));
+  }
+
+  private static RepeatPolicy repeatPolicy(Entry entry) throws Unusable {
+    Optional<String> word = entry.text("repeat-policy");
+    if (word.isEmpty()) {
+      return RepeatPolicy.ONE_MORE;
+    }
+    return RepeatPolicy.parse(word.get()).orElseThrow(() -> entry.wrong("repeat-policy", POLICIES));
   }
 
   private static Optional<Allowance> allowance(Entry entry) throws Unusable {

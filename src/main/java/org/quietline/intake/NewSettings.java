@@ -95,6 +95,8 @@ final class NewSettings {
     return switch (key) {
       case "replicate-kind" ->
           "    # CHECK: \"re-prepared\" where each reading is of a fresh portion";
+      case "repeat-policy" ->
+          "    # CHECK: \"two-more\" where a reading is cheap; when two readings disagree";
       case "limit-source" -> "    # CHECK the limit, too";
       case "basis" -> "    # CHECK: the acid as which it is expressed";
       default -> "";

@@ -7,7 +7,6 @@ import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class ResultTest {
@@ -34,30 +33,11 @@ class ResultTest {
   }
 
   @Test
-  void the_value_is_the_mean_of_the_pair() {
-    assertEquals(OptionalDouble.of(0.181), result("QC", AT, "0.180", "0.182").value(2));
-    assertEquals(OptionalDouble.of(0.18), result("QC", AT, "0.18").value(2));
-    assertEquals(OptionalDouble.of(0.18), result("QC", AT, "", "0.18").value(2));
-  }
-
-  @Test
-  void a_reading_more_than_asked_for_makes_it_the_median() {
-    assertEquals(OptionalDouble.of(0.182), result("QC", AT, "0.180", "0.195", "0.182").value(2));
-    assertEquals(
-        OptionalDouble.of(0.183), result("QC", AT, "0.180", "0.195", "0.182", "0.184").value(2));
-    assertEquals(0.185, result("QC", AT, "0.180", "0.193", "0.182").value(3).getAsDouble(), 1e-15);
-  }
-
-  @Test
-  void a_censored_reading_is_never_averaged() {
-    assertEquals(OptionalDouble.empty(), result("QC", AT, "<0.01", "0.011").value(2));
-    assertEquals(OptionalDouble.empty(), result("QC", AT, "").value(2));
-  }
-
-  @Test
   void the_pair_is_the_first_two_readings_and_never_the_third() {
     assertEquals(
         0.015, result("QC", AT, "0.180", "0.195", "0.181").pair().orElseThrow().range(), 1e-15);
+    assertEquals(
+        0.1875, result("QC", AT, "0.180", "0.195", "0.181").pair().orElseThrow().mean(), 1e-15);
     assertEquals(Optional.empty(), result("QC", AT, "0.180").pair());
     assertEquals(Optional.empty(), result("QC", AT, "<0.1", "0.2").pair());
     assertEquals(Optional.empty(), result("QC", AT, "0.1", "", "0.2").pair());

@@ -23,6 +23,7 @@ import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.Method;
 import org.quietline.bench.Method.ProductLimits;
 import org.quietline.bench.Method.ShelfLife;
+import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Unit;
 
@@ -77,6 +78,7 @@ class MethodCardsTest {
         decimals,
         2,
         ReplicateKind.RE_READ,
+        RepeatPolicy.ONE_MORE,
         OptionalInt.of(30),
         Optional.empty(),
         limits,

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.ChartSettings;
+import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.Rule;
 import org.quietline.bench.Settings;
 
@@ -59,6 +61,10 @@ class SettingsTest {
             + "allowable-bias is 0.0, it must be more than 0; mend it.",
         "allowable-bias-percent = -5|allowable-bias-percent|-5|"
             + "allowable-bias-percent is -5, it must be more than 0; mend it.",
+        "repeat-policy = \"median\"|repeat-policy|median|"
+            + "repeat-policy is \"median\"; write \"one-more\" where the test is expensive and a"
+            + " pair that disagrees gets a third reading, \"two-more\" where it is cheap and the"
+            + " pair gets two.",
         "product-upper-limit = 1e99|product-upper-limit|1E+99|"
             + "product-upper-limit is 1E+99; it must be a number of at most 40 digits.",
         "limit-source = 5|limit-source|5|limit-source is 5; it must be text in quotes.",
@@ -117,6 +123,8 @@ class SettingsTest {
             + "key \"a/b\" holds a /, which a key may not; mend it.",
         "replicates = 2|replicates = 0|9|replicates|0|"
             + "replicates is 0, it must be at least 1; mend it.",
+        "replicates = 2|replicates = 101|9|replicates|101|"
+            + "replicates is 101, it must be at most 100; mend it.",
         "replicate-kind = \"re-read\"|replicate-kind = \"same\"|10|replicate-kind|same|"
             + "replicate-kind is \"same\"; write \"re-read\" where the same vial is measured again,"
             + " \"re-prepared\" where a fresh portion is taken through the whole method.",
@@ -139,6 +147,16 @@ class SettingsTest {
     bench.put("bench.toml", TempBench.SETTINGS.replace("replicates = 2\n", ""));
     assertEquals(2, bench.read().bench().settings().methods().get(0).replicates());
     assertEquals(List.of(), bench.settingsAside());
+  }
+
+  @Test
+  void aPairThatDisagreesGetsOneMoreReadingUnlessSaid() {
+    bench.put("bench.toml", TempBench.SETTINGS);
+    assertEquals(
+        RepeatPolicy.ONE_MORE, bench.read().bench().settings().methods().get(0).repeatPolicy());
+    assertEquals(List.of(), withMethodLine("repeat-policy = \"two-more\""));
+    assertEquals(
+        RepeatPolicy.TWO_MORE, bench.read().bench().settings().methods().get(0).repeatPolicy());
   }
 
   @Test
@@ -284,8 +302,14 @@ class SettingsTest {
         "baseline-results = 'many'|baseline-results|many|baseline-results is \"many\"; it must be a"
             + " whole number, without quotes. The default, 20, was used.",
         "limits-from = 'range'|limits-from|range|limits-from is \"range\"; it must be one of"
-            + " moving-range, sample-deviation, prediction, guaranteed. The default, moving-range,"
-            + " was used.",
+            + " moving-range, sample-deviation, prediction, guaranteed, between-calibrations. The"
+            + " default, moving-range, was used.",
+        "restart-at = ['calibration', 'lot']|restart-at|[\"calibration\",\"lot\"]|restart-at is"
+            + " [\"calibration\",\"lot\"]; \"lot\" is not one of calibration, reagent-lot,"
+            + " closed-signal. The default, calibration, closed-signal, was used.",
+        "restart-at = 'calibration'|restart-at|calibration|restart-at is \"calibration\"; it must"
+            + " be a list of texts, such as [\"one\", \"two\"]. The default, calibration,"
+            + " closed-signal, was used.",
         "weighting = 1.01|weighting|1.01|weighting is 1.01; it must be from 0.01 to 1. The"
             + " default, 0.4, was used.",
         "weighting = 0|weighting|0|weighting is 0; it must be from 0.01 to 1. The default,"
@@ -302,6 +326,28 @@ class SettingsTest {
     bench.put("bench.toml", TempBench.SETTINGS + "\n[chart]\n" + line + "\n");
     assertEquals(List.of(aside(29, field, text, reason)), bench.settingsAside());
     assertEquals(ChartSettings.DEFAULTS, bench.read().bench().settings().chart());
+  }
+
+  @Test
+  void limitsFromCalibrationsAndRestartsAreRead() {
+    bench.put(
+        "bench.toml",
+        TempBench.SETTINGS
+            + "[chart]\nlimits-from = \"between-calibrations\"\n"
+            + "restart-at = [\"reagent-lot\", \"calibration\", \"reagent-lot\"]\n");
+    ChartSettings chart = bench.read().bench().settings().chart();
+    assertEquals(ChartSettings.LimitsFrom.BETWEEN_CALIBRATIONS, chart.limitsFrom());
+    assertEquals(
+        Set.of(ChartSettings.RestartAt.CALIBRATION, ChartSettings.RestartAt.REAGENT_LOT),
+        chart.restartAt());
+    assertEquals(List.of(), bench.settingsAside());
+    bench.put("bench.toml", TempBench.SETTINGS + "[chart]\nrestart-at = []\n");
+    assertEquals(Set.of(), bench.read().bench().settings().chart().restartAt());
+    assertEquals(List.of(), bench.settingsAside());
+    bench.put("bench.toml", TempBench.SETTINGS + "[chart]\nweighting = 0.4\n");
+    assertEquals(
+        Set.of(ChartSettings.RestartAt.CALIBRATION, ChartSettings.RestartAt.CLOSED_SIGNAL),
+        bench.read().bench().settings().chart().restartAt());
   }
 
   @Test
