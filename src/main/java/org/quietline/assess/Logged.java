@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.quietline.bench.Method;
 import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -38,7 +37,7 @@ record Logged(
    * Empty for what has no place on this scale: blanks, and results with a reading that is zero,
    * negative or only a bound.
    */
-  static Optional<Logged> of(Result result, Method method, boolean counts) {
+  static Optional<Logged> of(Result result, ReportedValue reported, boolean counts) {
     List<BigDecimal> numbers = new ArrayList<>();
     for (Reading reading : result.readings()) {
       if (reading instanceof Reading.Measured measured && measured.value().signum() > 0) {
@@ -50,7 +49,7 @@ record Logged(
     if (numbers.isEmpty() || result.role() == Role.BLANK) {
       return Optional.empty();
     }
-    double value = result.value(method.replicates()).orElseThrow();
+    double value = reported.value().orElseThrow();
     return Optional.of(
         new Logged(
             result,

@@ -40,8 +40,9 @@ final class MethodLog {
 
   private MethodLog(Bench bench, Method method, List<Result> results) {
     this.method = method;
+    ReportedValues values = ReportedValues.of(bench, method, results);
     for (Result result : results) {
-      Logged.of(result, method, !bench.isExcluded(result))
+      Logged.of(result, values.of(result), !bench.isExcluded(result))
           .ifPresent(
               logged -> {
                 all.add(logged);

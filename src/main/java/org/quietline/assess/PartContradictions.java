@@ -41,16 +41,18 @@ final class PartContradictions {
   private static List<Contradiction> exceeding(
       Asking asking, Method part, Method whole, double factor) {
     List<Contradiction> found = new ArrayList<>();
-    Map<String, List<Result>> wholes = Asking.by(Result::sample, samples(asking, whole));
-    for (Result one : samples(asking, part)) {
+    ReportedValues parts = ReportedValues.of(asking.bench(), part);
+    ReportedValues reported = ReportedValues.of(asking.bench(), whole);
+    Map<String, List<Result>> wholes = Asking.by(Result::sample, samples(asking, whole, reported));
+    for (Result one : samples(asking, part, parts)) {
       Optional<Result> other =
           wholes.getOrDefault(one.sample(), List.of()).stream()
               .min(Comparator.comparing(w -> Duration.between(w.takenAt(), one.takenAt()).abs()));
       if (other.isEmpty()) {
         continue;
       }
-      double partValue = one.value(part.replicates()).orElseThrow() * factor;
-      double wholeValue = other.get().value(whole.replicates()).orElseThrow();
+      double partValue = parts.of(one).value().orElseThrow() * factor;
+      double wholeValue = reported.of(other.get()).value().orElseThrow();
       if (partValue > wholeValue * (1 + ROUNDING)) {
         found.add(
             new PartExceedsWhole(
@@ -64,11 +66,11 @@ final class PartContradictions {
     return found;
   }
 
-  private static List<Result> samples(Asking asking, Method method) {
+  private static List<Result> samples(Asking asking, Method method, ReportedValues values) {
     return asking.bench().results().stream()
         .filter(r -> r.method().equals(method.key()))
         .filter(r -> r.role() == Role.PRODUCT || r.role() == Role.RETEST)
-        .filter(r -> r.value(method.replicates()).isPresent() && !asking.bench().isExcluded(r))
+        .filter(r -> values.of(r).value().isPresent() && !asking.bench().isExcluded(r))
         .toList();
   }
 }

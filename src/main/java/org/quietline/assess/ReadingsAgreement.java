@@ -68,9 +68,12 @@ final class ReadingsAgreement {
             limit,
             inPeriod.size(),
             beyond,
-            beyond.isEmpty()
-                ? 1
-                : BinomialTail.atLeast(beyond.size(), inPeriod.size(), SHARE_BEYOND_LIMIT)));
+            chanceOfSoMany(beyond.size(), inPeriod.size())));
+  }
+
+  /** The chance of at least so many pairs beyond a limit that one in twenty passes by chance. */
+  static double chanceOfSoMany(int beyond, int pairs) {
+    return beyond == 0 ? 1 : BinomialTail.atLeast(beyond, pairs, SHARE_BEYOND_LIMIT);
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeSet;
 import org.quietline.bench.Bench;
 import org.quietline.bench.Calibration;
@@ -22,8 +23,15 @@ import org.quietline.bench.Role;
  * @param period the days under review
  * @param now the moment the review speaks from
  * @param results the method's results up to now, in time order
+ * @param reportedValues the value of each, computed once and when first asked for
  */
-record Records(Bench bench, Method method, Period period, LocalDateTime now, List<Result> results) {
+record Records(
+    Bench bench,
+    Method method,
+    Period period,
+    LocalDateTime now,
+    List<Result> results,
+    ReportedValues reportedValues) {
 
   Records {
     results = List.copyOf(results);
@@ -32,7 +40,22 @@ record Records(Bench bench, Method method, Period period, LocalDateTime now, Lis
   static Records of(Bench bench, Method method, Period period, LocalDateTime now) {
     List<Result> own =
         bench.results().stream().filter(r -> r.method().equals(method.key())).toList();
-    return new Records(bench, method, period, now, own);
+    return new Records(bench, method, period, now, own, ReportedValues.of(bench, method, own));
+  }
+
+  /** The value a result is reported with; empty when a reading is censored or none is a number. */
+  OptionalDouble value(Result result) {
+    return reported(result).value();
+  }
+
+  /** The value a result is reported with, and the path to it. */
+  ReportedValue reported(Result result) {
+    return reportedValues.of(result);
+  }
+
+  /** Whether a result enters statistics: a number that no action took out. */
+  boolean counts(Result result) {
+    return value(result).isPresent() && !bench.isExcluded(result);
   }
 
   List<Result> of(Role role) {

@@ -14,7 +14,7 @@ import org.quietline.bench.Rule;
 
 /** Pairs against the duplicates example DUP-1, recomputed with SciPy 1.17.1. */
 class ReadingsAgreementTest {
-  private static final String[][] DUP_1 = {
+  static final String[][] DUP_1 = {
     {"0.182", "0.178"}, {"0.201", "0.206"}, {"0.165", "0.166"}, {"0.190", "0.181"},
     {"0.212", "0.209"}, {"0.174", "0.178"}, {"0.188", "0.190"}, {"0.195", "0.183"},
     {"0.169", "0.171"}, {"0.203", "0.200"}
@@ -71,7 +71,7 @@ class ReadingsAgreementTest {
     TestBench bench = duplicates();
     bench.control(TestBench.START.plusDays(20), "0.20", "2.0");
     bench.control(TestBench.START.plusDays(21), "0.20", "0.21");
-    bench.action(TestBench.START.plusDays(20), Rule.READINGS_DISAGREE, true);
+    bench.action(TestBench.START.plusDays(20), Rule.BEYOND_ACTION_LIMIT, true);
     List<Replicates> found = bench.method("2026-01").replicates();
     assertEquals(
         List.of(Role.CONTROL, Role.PRODUCT), found.stream().map(Replicates::role).toList());
