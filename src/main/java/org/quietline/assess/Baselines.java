@@ -10,8 +10,11 @@ import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.bench.BaselineChoice;
 import org.quietline.bench.ChartSettings;
 import org.quietline.bench.Result;
+import org.quietline.stats.Interval;
 import org.quietline.stats.control.ControlLimits;
+import org.quietline.stats.control.GroupedLimits;
 import org.quietline.stats.control.WeightedMean;
+import org.quietline.stats.distribution.Student;
 import org.quietline.stats.sample.DuplicateDeviation;
 import org.quietline.stats.sample.Summary;
 
@@ -24,9 +27,13 @@ final class Baselines {
   /** A spread below this share of the last reported digit is an accident of arithmetic. */
   private static final double DUST = 1e-6;
 
+  private static final double HALF_STEP = 0.5;
+  private static final int FEWEST = StreamControl.FEWEST_FOR_LIMITS;
+
   private final Records records;
   private final ChartSettings chart;
   private final List<Ruling> rulings = new ArrayList<>();
+  private Optional<String> notUsed = Optional.empty();
 
   private Baselines(Records records) {
     this.records = records;
@@ -37,10 +44,15 @@ final class Baselines {
    * A baseline and since when it rules.
    *
    * @param from the first day it applies to
+   * @param choice the person's choice, if it is one
    * @param base the results it is made from
    * @param baseline the baseline, if they suffice
    */
-  record Ruling(LocalDate from, List<Result> base, Answer<Baseline> baseline) {}
+  record Ruling(
+      LocalDate from,
+      Optional<BaselineChoice> choice,
+      List<Result> base,
+      Answer<Baseline> baseline) {}
 
   /** The baselines of a stream, from its results that count, in time order. */
   static Baselines of(Records records, StreamKey key, List<Result> counted) {
@@ -50,28 +62,54 @@ final class Baselines {
             .filter(b -> b.method().equals(records.method().key()))
             .filter(b -> b.instrument().equals(key.instrument()))
             .filter(b -> b.material().equals(key.material().key()))
-            .filter(b -> !b.from().isAfter(records.now().toLocalDate()))
+            .filter(b -> !b.to().isAfter(records.now().toLocalDate()))
             .sorted(Comparator.comparing(BaselineChoice::from))
             .toList();
-    LocalDate firstChoice = choices.isEmpty() ? LocalDate.MAX : choices.get(0).from();
+    List<BaselineChoice> usable =
+        choices.stream().filter(c -> within(c, counted).size() >= FEWEST).toList();
+    if (!choices.isEmpty()) {
+      BaselineChoice last = choices.get(choices.size() - 1);
+      if (!usable.contains(last)) {
+        baselines.notUsed = Optional.of(notUsed(last, within(last, counted).size()));
+      }
+    }
+    LocalDate firstChoice = usable.isEmpty() ? LocalDate.MAX : usable.get(0).from();
     List<Result> before =
         counted.stream().filter(r -> r.takenAt().toLocalDate().isBefore(firstChoice)).toList();
     int first = Math.min(baselines.chart.baselineResults(), before.size());
-    baselines.add(LocalDate.MIN, before.subList(0, first), false);
-    for (BaselineChoice choice : choices) {
-      baselines.add(
-          choice.from(), counted.stream().filter(r -> isWithin(choice, r)).toList(), true);
+    baselines.add(LocalDate.MIN, Optional.empty(), before.subList(0, first));
+    for (BaselineChoice choice : usable) {
+      baselines.add(choice.from(), Optional.of(choice), within(choice, counted));
     }
     return baselines;
   }
 
-  private static boolean isWithin(BaselineChoice choice, Result result) {
-    LocalDate day = result.takenAt().toLocalDate();
-    return !day.isBefore(choice.from()) && !day.isAfter(choice.to());
+  private static List<Result> within(BaselineChoice choice, List<Result> counted) {
+    return counted.stream()
+        .filter(r -> !r.takenAt().toLocalDate().isBefore(choice.from()))
+        .filter(r -> !r.takenAt().toLocalDate().isAfter(choice.to()))
+        .toList();
   }
 
-  private void add(LocalDate from, List<Result> base, boolean chosen) {
-    rulings.add(new Ruling(from, base, baseline(base, chosen)));
+  private static String notUsed(BaselineChoice choice, int results) {
+    return "the baseline chosen from "
+        + choice.from()
+        + " to "
+        + choice.to()
+        + " needs "
+        + FEWEST
+        + " results, has "
+        + results
+        + "; the limits before it stay";
+  }
+
+  private void add(LocalDate from, Optional<BaselineChoice> choice, List<Result> base) {
+    rulings.add(new Ruling(from, choice, base, baseline(base, choice.isPresent())));
+  }
+
+  /** All of them, in the order of time. */
+  List<Ruling> rulings() {
+    return List.copyOf(rulings);
   }
 
   /** The one in force now. */
@@ -79,13 +117,21 @@ final class Baselines {
     return rulings.get(rulings.size() - 1);
   }
 
-  /** The one in force when a result was taken; results before any known one are judged by it. */
+  /** Why the latest choice is not in force, if it is not. */
+  Optional<String> notUsed() {
+    return notUsed;
+  }
+
+  /**
+   * The one in force when a result was taken. Results before any known one are judged by the first
+   * results, once these suffice, and never by a later choice.
+   */
   Optional<Baseline> at(Result result) {
     LocalDate day = result.takenAt().toLocalDate();
     Optional<Baseline> known = Optional.empty();
     for (Ruling ruling : rulings) {
       Optional<Baseline> here = ruling.baseline().value();
-      if (here.isPresent() && (known.isEmpty() || !ruling.from().isAfter(day))) {
+      if (here.isPresent() && !ruling.from().isAfter(day)) {
         known = here;
       }
     }
@@ -97,26 +143,17 @@ final class Baselines {
       return Answer.cannotSay(
           "needs " + StreamControl.FEWEST_FOR_LIMITS + " results, has " + base.size());
     }
-    double[] values =
-        base.stream()
-            .mapToDouble(r -> r.value(records.method().replicates()).orElseThrow())
-            .toArray();
+    double[] values = base.stream().mapToDouble(r -> records.value(r).orElseThrow()).toArray();
     Summary summary = Summary.of(values);
-    if (summary.deviation() < DUST * Math.pow(10, -records.method().decimals())) {
-      return Answer.cannotSay(
-          "needs results that differ: all " + base.size() + " are the same number");
-    }
     boolean provisional = base.size() < StreamControl.FEWEST_FOR_SETTLED_LIMITS;
-    ControlLimits limits =
-        provisional
-            ? ControlLimits.prediction(values)
-            : switch (chart.limitsFrom()) {
-              case MOVING_RANGE -> ControlLimits.fromMovingRange(values);
-              case SAMPLE_DEVIATION -> ControlLimits.fromSampleDeviation(values);
-              case PREDICTION -> ControlLimits.prediction(values);
-              case GUARANTEED -> ControlLimits.guaranteed(StreamControl.GUARANTEE, values);
-            };
-    var steady = weightedMean(limits, chart).steadyLimits();
+    double least = leastDeviation(records);
+    Made made =
+        provisional ? Made.of(ControlLimits.predictionFrom(least, values)) : made(base, values);
+    if (made.limits().deviation() < least) {
+      made = Made.of(ControlLimits.predictionFrom(least, values));
+    }
+    ControlLimits limits = made.limits();
+    var steady = steadyLimits(made, chart);
     return Answer.of(
         new Baseline(
             base.size(),
@@ -125,6 +162,7 @@ final class Baselines {
             chosen,
             limits.centre(),
             limits.deviation(),
+            made.between(),
             limits.meanMovingRange(),
             summary.deviation(),
             limits,
@@ -135,10 +173,82 @@ final class Baselines {
             steady.upper()));
   }
 
+  /** Equal results may still lie half a step of their last digit apart. */
+  static double leastDeviation(Records records) {
+    return HALF_STEP
+        * Math.pow(10, -records.method().decimals())
+        / Math.sqrt(records.method().replicates());
+  }
+
+  /** Whether values differ by more than arithmetic alone makes them differ. */
+  static boolean differ(Records records, double[] values) {
+    return values.length > 1
+        && Summary.of(values).deviation() >= DUST * Math.pow(10, -records.method().decimals());
+  }
+
+  /** Limits, and the deviation between calibrations that they allow for. */
+  private record Made(ControlLimits limits, double between) {
+    static Made of(ControlLimits limits) {
+      return new Made(limits, 0);
+    }
+  }
+
+  private Made made(List<Result> base, double[] values) {
+    return switch (chart.limitsFrom()) {
+      case MOVING_RANGE -> Made.of(ControlLimits.fromMovingRange(values));
+      case SAMPLE_DEVIATION -> Made.of(ControlLimits.fromSampleDeviation(values));
+      case PREDICTION -> Made.of(ControlLimits.prediction(values));
+      case GUARANTEED -> Made.of(ControlLimits.guaranteed(StreamControl.GUARANTEE, values));
+      case BETWEEN_CALIBRATIONS -> grouped(StreamDiagnosis.labels(records, base), values);
+    };
+  }
+
+  /** Where one calibration made the baseline, nothing shows how calibrations differ. */
+  private static Made grouped(int[] labels, double[] values) {
+    if (!GroupedLimits.tellApart(values, labels)) {
+      return Made.of(ControlLimits.prediction(values));
+    }
+    GroupedLimits grouped = GroupedLimits.of(values, labels);
+    return new Made(grouped.limits(), grouped.between());
+  }
+
   /** The weighted mean's limits are as wide, in deviations, as the action limits. */
-  static WeightedMean weightedMean(ControlLimits limits, ChartSettings chart) {
+  static List<WeightedMean.Point> weightedMean(
+      Baseline baseline, ChartSettings chart, double[] values, boolean[] restarts) {
+    return weightedMean(new Made(baseline.limits(), baseline.betweenDeviation()), chart)
+        .trace(values, restarts, baseline.betweenDeviation());
+  }
+
+  private static WeightedMean weightedMean(Made made, ChartSettings chart) {
+    ControlLimits limits = made.limits();
     double width = (limits.upperAction() - limits.centre()) / limits.deviation();
-    return new WeightedMean(limits.centre(), limits.deviation(), chart.weighting(), width);
+    double within = Math.sqrt(Math.max(0, square(limits.deviation()) - square(made.between())));
+    return new WeightedMean(limits.centre(), within, chart.weighting(), width);
+  }
+
+  private static Interval steadyLimits(Made made, ChartSettings chart) {
+    WeightedMean mean = weightedMean(made, chart);
+    double share = chart.weighting() / (2 - chart.weighting());
+    double half =
+        mean.width() * Math.sqrt(square(mean.deviation()) * share + square(made.between()));
+    return new Interval(mean.centre() - half, mean.centre() + half);
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /** Limits as they judge a result. */
+  static InForce inForce(InForce.Origin origin, int results, ControlLimits limits) {
+    return new InForce(
+        origin,
+        results,
+        Optional.empty(),
+        limits.centre(),
+        limits.lowerAction(),
+        limits.lowerWarning(),
+        limits.upperWarning(),
+        limits.upperAction());
   }
 
   private Answer<Double> readingsRangeUpper(List<Result> base) {
@@ -150,11 +260,14 @@ final class Baselines {
       return Answer.cannotSay(
           "needs " + StreamControl.FEWEST_FOR_LIMITS + " pairs, has " + paired.size());
     }
-    DuplicateDeviation deviation = DuplicateDeviation.of(ReadingsAgreement.differences(paired));
-    if (deviation.deviation() == 0) {
-      return Answer.cannotSay(
-          "needs pairs that differ: the readings of all " + paired.size() + " pairs are equal");
-    }
-    return Answer.of(deviation.rangeLimit(FalseSignals.BEYOND_THREE_DEVIATIONS));
+    return Answer.of(rangeLimit(records, ReadingsAgreement.differences(paired)));
+  }
+
+  /** How far a new pair may be apart; equal readings may still differ by their rounding, q/√12. */
+  static double rangeLimit(Records records, double... differences) {
+    double rounding = Math.pow(10, -records.method().decimals()) / Math.sqrt(12);
+    double deviation = Math.max(rounding, DuplicateDeviation.of(differences).deviation());
+    double chance = FalseSignals.BEYOND_THREE_DEVIATIONS;
+    return Math.sqrt(2) * Student.exceededWith(chance / 2, differences.length) * deviation;
   }
 }

@@ -1,142 +1,157 @@
 package org.quietline.assess;
 
 import java.math.BigDecimal;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import org.quietline.assess.Records.StreamKey;
-import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.assess.StreamFindings.Point;
 import org.quietline.bench.Action;
 import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.bench.Rule;
 import org.quietline.bench.SignalId;
-import org.quietline.stats.control.ControlLimits;
-import org.quietline.stats.sample.DuplicateDeviation;
 
-/**
- * Finds the rules a stream's results broke.
- *
- * <p>Limits from few results hold every one of those results, whatever it is: with n results none
- * is farther than (n − 1)/√n deviations from their mean. So the sixth to fourteenth result of a
- * stream is judged by what the results before it predict, which a new result of the same kind
- * breaks with 0.27 % chance at any n, and those signals stay when the limits have settled.
- */
+/** Finds the rules a stream's results broke. */
 final class SignalFinder {
-  /** Equal readings may still lie half a step of their last digit apart. */
-  private static final double HALF_STEP = 0.5;
-
   private final Records records;
   private final StreamKey key;
-  private final Baselines baselines;
   private final List<Signal> found = new ArrayList<>();
-  private final List<Double> values = new ArrayList<>();
-  private final List<Double> ranges = new ArrayList<>();
+  private final Set<SignalId> broken = new HashSet<>();
 
-  SignalFinder(Records records, StreamKey key, Baselines baselines) {
+  SignalFinder(Records records, StreamKey key) {
     this.records = records;
     this.key = key;
-    this.baselines = baselines;
   }
 
+  /**
+   * The signals, in time order, at one result in the order of the rules.
+   *
+   * @param results all results of the stream
+   * @param points the same as points
+   */
   List<Signal> find(List<Result> results, List<Point> points) {
     for (int i = 0; i < points.size(); i++) {
-      Result result = results.get(i);
-      Point point = points.get(i);
-      baselines.at(result).ifPresent(baseline -> judge(result, point, baseline));
+      judge(results.get(i), points.get(i));
+    }
+    List<Point> counted = new ArrayList<>();
+    List<Result> ofCounted = new ArrayList<>();
+    for (int i = 0; i < points.size(); i++) {
       if (points.get(i).counts()) {
-        points.get(i).value().ifPresent(values::add);
-        points.get(i).range().ifPresent(ranges::add);
+        counted.add(points.get(i));
+        ofCounted.add(results.get(i));
       }
     }
+    for (SeriesRules.Broken broken : SeriesRules.of(counted)) {
+      add(
+          ofCounted.get(broken.at()),
+          broken.rule(),
+          broken.value(),
+          broken.limit(),
+          broken.points().stream().map(p -> counted.get(p).at()).toList(),
+          broken.size());
+    }
+    found.sort(Comparator.comparing((Signal s) -> s.id().at()).thenComparing(s -> s.id().rule()));
     return List.copyOf(found);
   }
 
-  private void judge(Result result, Point point, Baseline baseline) {
-    ControlLimits limits = early(values, baseline) ? beforehand() : baseline.limits();
+  /** Every rule that was found broken, also those the bench does not use. */
+  Set<SignalId> broken() {
+    return broken;
+  }
+
+  private void judge(Result result, Point point) {
     if (point.value().isPresent()) {
-      double value = point.value().getAsDouble();
-      check(result, Rule.BEYOND_ACTION_LIMIT, value, limits.lowerAction(), limits.upperAction());
+      point.judgedBy().ifPresent(limits -> single(result, point.value().getAsDouble(), limits));
     } else {
-      censored(result, limits);
+      point.judgedBy().ifPresent(limits -> censored(result, limits));
     }
     if (point.weightedMean().isPresent()) {
+      double mean = point.weightedMean().getAsDouble();
+      double centre =
+          (point.weightedLower().getAsDouble() + point.weightedUpper().getAsDouble()) / 2;
       check(
           result,
           Rule.WEIGHTED_MEAN_BEYOND_LIMIT,
-          point.weightedMean().getAsDouble(),
+          mean,
           point.weightedLower().getAsDouble(),
-          point.weightedUpper().getAsDouble());
+          point.weightedUpper().getAsDouble(),
+          OptionalDouble.of(mean - centre));
     }
-    if (point.range().isPresent()) {
-      rangeLimit(baseline)
-          .ifPresent(
-              upper ->
-                  check(result, Rule.READINGS_DISAGREE, point.range().getAsDouble(), 0, upper));
+    if (point.range().isPresent() && point.rangeUpper().isPresent()) {
+      check(
+          result,
+          Rule.READINGS_DISAGREE,
+          point.range().getAsDouble(),
+          0,
+          point.rangeUpper().getAsDouble(),
+          OptionalDouble.empty());
     }
   }
 
-  private static boolean early(List<Double> before, Baseline baseline) {
-    return !baseline.chosen()
-        && before.size() >= StreamControl.FEWEST_FOR_LIMITS
-        && before.size() < StreamControl.FEWEST_FOR_SETTLED_LIMITS - 1;
-  }
-
-  private ControlLimits beforehand() {
-    double step = Math.pow(10, -records.method().decimals());
-    double least = HALF_STEP * step / Math.sqrt(records.method().replicates());
-    return ControlLimits.predictionFrom(
-        least, values.stream().mapToDouble(Double::doubleValue).toArray());
-  }
-
-  private Optional<Double> rangeLimit(Baseline baseline) {
-    if (!early(ranges, baseline)) {
-      return baseline.readingsRangeUpper().value();
-    }
-    DuplicateDeviation before =
-        DuplicateDeviation.of(ranges.stream().mapToDouble(Double::doubleValue).toArray());
-    return before.deviation() == 0
-        ? Optional.empty()
-        : Optional.of(before.rangeLimit(FalseSignals.BEYOND_THREE_DEVIATIONS));
+  private void single(Result result, double value, InForce limits) {
+    check(
+        result,
+        Rule.BEYOND_ACTION_LIMIT,
+        value,
+        limits.lowerAction(),
+        limits.upperAction(),
+        OptionalDouble.of(value - limits.centre()));
   }
 
   /** A bound beyond a limit proves that the result is beyond it, too. */
-  private void censored(Result result, ControlLimits limits) {
+  private void censored(Result result, InForce limits) {
     for (Reading reading : result.readings()) {
       if (reading instanceof Reading.Above above
           && isAtLeast(above.bound(), limits.upperAction())) {
-        add(result, above.bound().doubleValue(), limits.upperAction());
+        bound(result, above.bound().doubleValue(), limits.upperAction(), limits);
         return;
       }
       if (reading instanceof Reading.Below below
           && !isAtLeast(below.bound(), Math.nextUp(limits.lowerAction()))) {
-        add(result, below.bound().doubleValue(), limits.lowerAction());
+        bound(result, below.bound().doubleValue(), limits.lowerAction(), limits);
         return;
       }
     }
+  }
+
+  private void bound(Result result, double bound, double limit, InForce limits) {
+    add(
+        result,
+        Rule.BEYOND_ACTION_LIMIT,
+        bound,
+        limit,
+        List.of(result.takenAt()),
+        OptionalDouble.of(bound - limits.centre()));
   }
 
   private static boolean isAtLeast(BigDecimal bound, double limit) {
     return bound.doubleValue() >= limit;
   }
 
-  private void add(Result result, double value, double limit) {
-    add(result, Rule.BEYOND_ACTION_LIMIT, value, limit);
-  }
-
-  private void check(Result result, Rule rule, double value, double lower, double upper) {
-    if (value > upper) {
-      add(result, rule, value, upper);
-    } else if (value < lower) {
-      add(result, rule, value, lower);
+  private void check(
+      Result result, Rule rule, double value, double lower, double upper, OptionalDouble size) {
+    if (value > upper || value < lower) {
+      add(result, rule, value, value > upper ? upper : lower, List.of(result.takenAt()), size);
     }
   }
 
-  private void add(Result result, Rule rule, double value, double limit) {
+  private void add(
+      Result result,
+      Rule rule,
+      double value,
+      double limit,
+      List<LocalDateTime> points,
+      OptionalDouble size) {
     SignalId id =
         new SignalId(
             records.method().key(), key.instrument(), key.material().key(), result.takenAt(), rule);
+    broken.add(id);
     Optional<Action> closing = records.bench().closing(id);
     boolean open = closing.isEmpty() && !records.bench().isExcluded(result);
     records
@@ -144,6 +159,7 @@ final class SignalFinder {
         .settings()
         .chart()
         .weightOf(rule)
-        .ifPresent(weight -> found.add(new Signal(id, weight, value, limit, open, closing)));
+        .ifPresent(
+            weight -> found.add(new Signal(id, weight, value, limit, points, size, open, closing)));
   }
 }

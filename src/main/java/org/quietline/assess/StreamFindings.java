@@ -1,9 +1,13 @@
 package org.quietline.assess;
 
 import java.time.LocalDateTime;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import org.quietline.bench.ChartSettings.RestartAt;
 import org.quietline.bench.Material;
 import org.quietline.stats.control.ControlLimits;
 
@@ -15,10 +19,14 @@ import org.quietline.stats.control.ControlLimits;
  * @param points every control result up to the end of the period, in time order
  * @param pointsInPeriod how many of them fall in the period
  * @param baseline the results the limits come from, and the limits
+ * @param choiceNotUsed why the latest baseline that a person chose is not in force, if it is not
+ * @param next the limits that will judge the next result, where there are any
  * @param signals rules broken, in time order
- * @param expectedFalseSignals how many false stop signals chance alone gives in the period under
- *     the rules in use, if the limits were exactly right
+ * @param price what the rules cost and find
  * @param bias the baseline's mean against the assigned value
+ * @param diagnosis whether the limits fit the results they come from
+ * @param revisions the changes of limits that were made, and what they rested on
+ * @param proposal what the results since the baseline say to a change of limits
  */
 public record StreamFindings(
     String instrument,
@@ -26,13 +34,19 @@ public record StreamFindings(
     List<Point> points,
     int pointsInPeriod,
     Answer<Baseline> baseline,
+    Optional<String> choiceNotUsed,
+    Optional<InForce> next,
     List<Signal> signals,
-    Answer<Double> expectedFalseSignals,
-    Answer<MaterialBias> bias) {
+    Price price,
+    Answer<MaterialBias> bias,
+    Answer<Diagnosis> diagnosis,
+    List<Revision> revisions,
+    Answer<Revision> proposal) {
   /** Copies the lists. */
   public StreamFindings {
     points = List.copyOf(points);
     signals = List.copyOf(signals);
+    revisions = List.copyOf(revisions);
   }
 
   /**
@@ -45,23 +59,24 @@ public record StreamFindings(
   }
 
   /**
-   * How many results that count lie beyond a warning limit. The warning limits are those in force
-   * now; a normal result lies beyond them with 4.55 % chance where they are two deviations out.
+   * How many results that count lie beyond a warning limit of those that judged them; a normal
+   * result lies beyond settled ones with about 5 % chance.
    *
    * @return results; none without limits
    */
   public int beyondWarning() {
-    return baseline
-        .value()
-        .map(
-            b ->
-                (int)
-                    points.stream()
-                        .filter(Point::counts)
-                        .mapToDouble(p -> p.value().getAsDouble())
-                        .filter(v -> v < b.limits().lowerWarning() || v > b.limits().upperWarning())
-                        .count())
-        .orElse(0);
+    return (int)
+        points.stream()
+            .filter(Point::counts)
+            .filter(
+                p ->
+                    p.judgedBy()
+                        .filter(
+                            l ->
+                                p.value().getAsDouble() < l.lowerWarning()
+                                    || p.value().getAsDouble() > l.upperWarning())
+                        .isPresent())
+            .count();
   }
 
   /**
@@ -72,6 +87,10 @@ public record StreamFindings(
    * @param range how far its pair is apart, if it has a pair
    * @param excluded whether an action took it out
    * @param inBaseline whether the limits come from it
+   * @param judgedBy the limits that judged it, where there were any
+   * @param rangeUpper how far its pair may be apart, where that is known
+   * @param since what happened since the result before it that counts
+   * @param restarted whether the weighted mean, sums and run counts start anew with it
    * @param calibration the key of its calibration, if known
    * @param weightedMean the weighted mean after it, where limits exist and it counts
    * @param weightedLower the lower limit of that mean
@@ -85,12 +104,23 @@ public record StreamFindings(
       OptionalDouble range,
       boolean excluded,
       boolean inBaseline,
+      Optional<InForce> judgedBy,
+      OptionalDouble rangeUpper,
+      Set<RestartAt> since,
+      boolean restarted,
       Optional<String> calibration,
       OptionalDouble weightedMean,
       OptionalDouble weightedLower,
       OptionalDouble weightedUpper,
       String file,
       long line) {
+    /** Copies the events. */
+    public Point {
+      EnumSet<RestartAt> events = EnumSet.noneOf(RestartAt.class);
+      events.addAll(since);
+      since = Collections.unmodifiableSet(events);
+    }
+
     /**
      * Whether it enters statistics.
      *
@@ -110,6 +140,8 @@ public record StreamFindings(
    * @param chosen whether a person chose it; otherwise it is the first results of the stream
    * @param centre the centre line
    * @param deviation the deviation behind the limits
+   * @param betweenDeviation the part of that deviation that lies between calibrations, where the
+   *     limits allow for it; otherwise zero
    * @param meanMovingRange the mean moving range
    * @param sampleDeviation the sample deviation
    * @param limits the limits
@@ -127,6 +159,7 @@ public record StreamFindings(
       boolean chosen,
       double centre,
       double deviation,
+      double betweenDeviation,
       double meanMovingRange,
       double sampleDeviation,
       ControlLimits limits,

@@ -70,6 +70,56 @@ class StreamControlTest {
   }
 
   @Test
+  void six_more_results_signal_at_the_fifth_by_weighted_mean_and_cumulative_sum() {
+    TestBench bench = new TestBench().daily(IM_1);
+    bench.chart =
+        new ChartSettings(
+            20,
+            LimitsFrom.SAMPLE_DEVIATION,
+            0.4,
+            List.of(Rule.WEIGHTED_MEAN_BEYOND_LIMIT),
+            List.of(Rule.CUMULATIVE_SUM_BEYOND_LIMIT));
+    bench.daily("0.206", "0.204", "0.208", "0.205", "0.209");
+    List<Signal> signals = bench.stream("2026-01").signals();
+    assertEquals(
+        List.of(
+            "tg/PM-1/QC/2026-01-29T09:00/weighted-mean-beyond-limit",
+            "tg/PM-1/QC/2026-01-29T09:00/cumulative-sum-beyond-limit"),
+        signals.stream().map(s -> s.id().toString()).toList());
+    assertEquals(
+        List.of(Weight.STOP, Weight.NOTICE), signals.stream().map(Signal::weight).toList());
+    // z, its limit, and the sum with k = 0.5, recomputed with NumPy 2.4
+    assertEquals(0.206586282864916, signals.get(0).value(), 1e-9);
+    assertEquals(0.205960016029877, signals.get(0).limit(), 1e-9);
+    assertEquals(5.55835377756149, signals.get(1).value(), 1e-9);
+    assertEquals(5, signals.get(1).limit(), 0.0);
+    List<LocalDateTime> days =
+        java.util.stream.IntStream.range(20, 25).mapToObj(TestBench.START::plusDays).toList();
+    assertEquals(days, signals.get(1).points());
+    assertEquals(0.0064 - 0.00005, signals.get(1).size().getAsDouble(), 1e-9);
+  }
+
+  @Test
+  void prediction_limits_are_as_wide_as_the_number_of_results_asks_for() {
+    // t(Φ(3), n − 1)·√(1 + 1/n) by SciPy 1.17.1
+    double[] multipliers = {
+      7.252072286710695, 4.294091191819875, 3.532362837302007, 3.158218345689062
+    };
+    int[] sizes = {5, 10, 20, 60};
+    for (int i = 0; i < 4; i++) {
+      TestBench bench = new TestBench();
+      bench.chart = new ChartSettings(60, LimitsFrom.PREDICTION, 0.4, List.of(), List.of());
+      for (int j = 0; j < sizes[i]; j++) {
+        bench.daily(IM_1[j % 20]);
+      }
+      StreamFindings.Baseline baseline = bench.stream("2026-03").baseline().value().orElseThrow();
+      assertEquals(sizes[i] < 15, baseline.provisional());
+      double reach = baseline.limits().upperAction() - baseline.centre();
+      assertEquals(multipliers[i], reach / baseline.sampleDeviation(), 1e-9);
+    }
+  }
+
+  @Test
   void a_baseline_under_fifteen_gives_provisional_prediction_limits() {
     TestBench bench = new TestBench();
     bench.daily("0.201", "0.198", "0.205", "0.196", "0.203");
@@ -79,9 +129,8 @@ class StreamControlTest {
     double factor =
         (baseline.limits().upperAction() - baseline.centre()) / baseline.sampleDeviation();
     assertEquals(7.25, factor, 0.005);
-    assertEquals(
-        Optional.of("the limits are provisional: needs 15 results, has 5"),
-        stream.expectedFalseSignals().why());
+    // five results judged by a target, five weighted means of the results that make the limits
+    assertTrue(stream.price().expectedStops().value().orElseThrow() < 10 * 0.0027);
   }
 
   @Test
@@ -89,18 +138,21 @@ class StreamControlTest {
     StreamFindings stream =
         new TestBench().daily("0.201", "0.198", "0.205", "0.196").stream("2026-01");
     assertEquals(Optional.of("needs 5 results, has 4"), stream.baseline().why());
-    assertEquals(Optional.of("there are no limits yet"), stream.expectedFalseSignals().why());
+    assertEquals(Optional.of("there are no limits yet"), stream.price().delays().why());
     assertEquals(List.of(), stream.signals());
     assertTrue(stream.points().get(3).weightedMean().isEmpty());
   }
 
   @Test
-  void results_that_are_all_the_same_number_give_no_limits() {
-    StreamFindings stream =
-        new TestBench().daily("0.2", "0.2", "0.2", "0.2", "0.2", "0.2").stream("2026-01");
-    assertEquals(
-        Optional.of("needs results that differ: all 6 are the same number"),
-        stream.baseline().why());
+  void results_that_are_all_the_same_number_give_limits_of_their_rounding() {
+    TestBench bench = new TestBench();
+    for (int i = 0; i < 20; i++) {
+      bench.daily("0.2");
+    }
+    bench.daily("0.201");
+    assertEquals(List.of(), bench.stream("2026-01").signals());
+    bench.daily("0.3");
+    assertFalse(bench.stream("2026-01").signals().isEmpty());
   }
 
   @Test
@@ -125,7 +177,7 @@ class StreamControlTest {
   }
 
   @Test
-  void a_slip_is_a_signal_twice_and_an_action_takes_it_out_of_the_limits() {
+  void a_slip_is_a_signal_of_three_rules_and_an_action_takes_it_out_of_the_limits() {
     TestBench bench = new TestBench().daily(IM_1);
     LocalDateTime at = TestBench.START.plusDays(20);
     bench.control(at, "0.201", "2.01");
@@ -133,12 +185,15 @@ class StreamControlTest {
     assertEquals(
         List.of(
             "tg/PM-1/QC/2026-01-25T09:00/beyond-action-limit",
-            "tg/PM-1/QC/2026-01-25T09:00/weighted-mean-beyond-limit"),
+            "tg/PM-1/QC/2026-01-25T09:00/weighted-mean-beyond-limit",
+            "tg/PM-1/QC/2026-01-25T09:00/readings-disagree"),
         open.signals().stream().map(s -> s.id().toString()).toList());
     bench.action(at, Rule.BEYOND_ACTION_LIMIT, true);
     StreamFindings closed = bench.stream("2026-01");
     assertEquals(
-        List.of("tg/PM-1/QC/2026-01-25T09:00/beyond-action-limit"),
+        List.of(
+            "tg/PM-1/QC/2026-01-25T09:00/beyond-action-limit",
+            "tg/PM-1/QC/2026-01-25T09:00/readings-disagree"),
         closed.signals().stream().map(s -> s.id().toString()).toList());
     assertFalse(closed.signals().get(0).open());
     assertEquals(20, closed.counted());
@@ -183,30 +238,39 @@ class StreamControlTest {
     bench.chart = new ChartSettings(20, LimitsFrom.MOVING_RANGE, 0.4, List.of(), List.of());
     bench.daily("0.9");
     assertEquals(List.of(), bench.stream("2026-01").signals());
-    assertEquals(0, bench.stream("2026-01").expectedFalseSignals().value().orElseThrow(), 0.0);
+    assertEquals(0, bench.stream("2026-01").price().expectedStops().value().orElseThrow(), 0.0);
   }
 
   @Test
-  void expected_false_signals_follow_the_run_length_of_the_rules() {
+  void expected_false_signals_count_what_limits_owe_to_their_baseline() {
     TestBench bench = new TestBench().daily(IM_1);
-    // one false signal in 234.5 results for three deviations with the weighted mean at 0.4 and
-    // three deviations: Markov chain, agrees with the published form of Lucas and Saccucci 1990
-    double both = bench.stream("2026-01").expectedFalseSignals().value().orElseThrow();
-    assertEquals(20 / 234.5, both, 20 / 234.5 * 0.01);
+    bench.chart =
+        new ChartSettings(
+            20, LimitsFrom.SAMPLE_DEVIATION, 0.4, List.of(Rule.BEYOND_ACTION_LIMIT), List.of());
+    // the first 14 are judged by what is known before them, 0.27 %; a later one of the baseline:
+    // 2·P(T(18) > 3·sqrt(20·18)/sqrt(19² − 20·9)) by SciPy 1.17.1 (Thompson's formula)
+    double early = 0.0026997960632601866;
+    double own = 0.0005025182269454306;
+    double first = 14 * early + 6 * own;
+    assertEquals(first, expected(bench), 1e-9);
+    bench.daily("0.200", "0.201");
+    // a later one: 2·P(T(19) > 3/sqrt(1.05)) by SciPy 1.17.1
+    double next = 0.008636093415381478;
+    assertEquals(first + 2 * next, expected(bench), 1e-9);
     bench.chart =
         new ChartSettings(
             20,
-            LimitsFrom.MOVING_RANGE,
+            LimitsFrom.SAMPLE_DEVIATION,
             0.4,
-            List.of(Rule.WEIGHTED_MEAN_BEYOND_LIMIT),
+            List.of(Rule.EIGHT_ON_ONE_SIDE),
             List.of(Rule.BEYOND_ACTION_LIMIT));
-    double weighted = bench.stream("2026-01").expectedFalseSignals().value().orElseThrow();
-    assertEquals(20 / 421.0, weighted, 20 / 421.0 * 0.01);
-    bench.chart =
-        new ChartSettings(
-            20, LimitsFrom.MOVING_RANGE, 0.4, List.of(Rule.BEYOND_ACTION_LIMIT), List.of());
-    double single = bench.stream("2026-01").expectedFalseSignals().value().orElseThrow();
-    assertEquals(20 / 370.398, single, 1e-5);
+    // a run of eight on one side can end at one result only, the eighth from the 15th on; with a
+    // mean of 20 results its chance is E(Φ(z/√20)^8 + Φ(−z/√20)^8), by SciPy 1.17.1
+    assertEquals(0.015942818638150814, expected(bench), 1e-9);
+  }
+
+  private static double expected(TestBench bench) {
+    return bench.stream("2026-01").price().expectedStops().value().orElseThrow();
   }
 
   @Test
@@ -355,7 +419,7 @@ class StreamControlTest {
     TestBench bench = new TestBench().daily(IM_1);
     LocalDate second = TestBench.START.toLocalDate().plusDays(20);
     bench.daily("0.171", "0.168", "0.175", "0.166", "0.173", "0.170", "0.164", "0.177");
-    bench.baselines.add(choice(second, second.plusDays(19)));
+    bench.baselines.add(choice(second, second.plusDays(7)));
     assertEquals(List.of(), bench.stream("2026-02").signals());
   }
 
@@ -364,15 +428,54 @@ class StreamControlTest {
   }
 
   @Test
-  void means_that_differ_by_arithmetic_alone_are_the_same_number() {
+  void means_that_differ_by_arithmetic_alone_are_judged_by_their_rounding() {
     TestBench bench = new TestBench();
     bench.replicates = 3;
+    bench.assigned = Optional.of(new java.math.BigDecimal("0.100"));
     for (int i = 0; i < 19; i++) {
       bench.control(TestBench.START.plusDays(i), "0.1", "0.1", "0.1");
     }
     bench.control(TestBench.START.plusDays(19), "0.1", "0.1");
+    StreamFindings stream = bench.stream("2026-01");
+    assertEquals(List.of(), stream.signals());
+    // half a step of 0.001 over sqrt(3), times t(0.9986501, 19) of SciPy 1.17.1 and sqrt(1 + 1/20)
+    double reach = 0.0005 / Math.sqrt(3) * 3.4472331 * Math.sqrt(1.05);
+    assertEquals(reach, stream.next().orElseThrow().reach(), 1e-7);
+  }
+
+  @Test
+  void a_baseline_that_is_still_being_collected_is_not_in_force() {
+    TestBench bench = new TestBench().daily(IM_1).daily("0.250");
+    LocalDate from = TestBench.START.toLocalDate().plusDays(14);
+    bench.baselines.add(choice(from, from.plusDays(300)));
+    StreamFindings stream = bench.stream("2026-01");
+    assertFalse(stream.baseline().value().orElseThrow().chosen());
+    assertEquals(2, stream.signals().size());
+  }
+
+  @Test
+  void a_choice_of_too_few_results_leaves_the_limits_and_says_so() {
+    TestBench bench = new TestBench().daily(IM_1);
+    LocalDate from = TestBench.START.toLocalDate().plusDays(3);
+    bench.baselines.add(choice(from, from.plusDays(1)));
+    StreamFindings stream = bench.stream("2026-01");
+    assertEquals(20, stream.baseline().value().orElseThrow().results());
     assertEquals(
-        Optional.of("needs results that differ: all 20 are the same number"),
-        bench.stream("2026-01").baseline().why());
+        Optional.of(
+            "the baseline chosen from 2026-01-08 to 2026-01-09 needs 5 results, has 2; the limits"
+                + " before it stay"),
+        stream.choiceNotUsed());
+  }
+
+  @Test
+  void an_action_on_a_signal_that_was_not_found_does_nothing() {
+    TestBench bench = new TestBench().daily(IM_1).daily("0.250");
+    LocalDateTime last = TestBench.START.plusDays(20);
+    bench.action(last, Rule.SIX_RISING_OR_FALLING, true);
+    StreamFindings stream = bench.stream("2026-01");
+    assertEquals(21, stream.counted());
+    assertTrue(stream.signals().stream().allMatch(Signal::open));
+    bench.action(last, Rule.BEYOND_ACTION_LIMIT, true);
+    assertEquals(20, bench.stream("2026-01").counted());
   }
 }

@@ -21,6 +21,7 @@ import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReagentLot;
+import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -29,6 +30,8 @@ import org.quietline.bench.Settings;
 import org.quietline.bench.SignalId;
 import org.quietline.bench.Storage;
 import org.quietline.bench.Unit;
+import org.quietline.stats.runlength.Chart;
+import org.quietline.stats.runlength.ShiftDelay;
 
 /**
  * Builds an invented bench with one method, {@code tg} on {@code PM-1} with control material {@code
@@ -42,6 +45,10 @@ final class TestBench {
   final List<ReagentLot> lots = new ArrayList<>();
   final List<Action> actions = new ArrayList<>();
   final List<BaselineChoice> baselines = new ArrayList<>();
+
+  /** Control materials beside {@code QC}. */
+  final List<Material> otherMaterials = new ArrayList<>();
+
   ChartSettings chart = ChartSettings.DEFAULTS;
   Optional<BigDecimal> assigned = Optional.of(new BigDecimal("0.200"));
   Optional<BigDecimal> uncertainty = Optional.of(new BigDecimal("0.002"));
@@ -54,6 +61,8 @@ final class TestBench {
               Optional.empty(), Optional.of(new BigDecimal("0.240")), Optional.of("invented")));
   Method.ShelfLife shelfLife = new Method.ShelfLife(OptionalInt.of(60), OptionalInt.of(18));
   int replicates = 2;
+  RepeatPolicy repeatPolicy = RepeatPolicy.ONE_MORE;
+  Optional<Method.PublishedRepeatability> published = Optional.empty();
 
   TestBench control(LocalDateTime at, String... readings) {
     return result(at, Role.CONTROL, "QC", "RO", Optional.empty(), readings);
@@ -92,6 +101,16 @@ final class TestBench {
   }
 
   /** One control a day from the start, each with two equal readings. */
+  /** The control streams of records, without the time it takes to simulate delays. */
+  static List<StreamFindings> streams(Records records) {
+    FalseSignals falseSignals = new FalseSignals(records.bench().settings().chart());
+    return new StreamControl(records, new PriceOfRules(records, falseSignals, asked -> NO_DELAY))
+        .ask();
+  }
+
+  private static final ShiftDelay NO_DELAY =
+      ShiftDelay.simulate(Chart.individuals(1), new ShiftDelay.Baseline.Right(), 1, 50, 100, 1);
+
   TestBench daily(String... values) {
     for (String value : values) {
       control(START.plusDays(results.size()), value, value);
@@ -153,23 +172,37 @@ final class TestBench {
             3,
             replicates,
             ReplicateKind.RE_READ,
+            repeatPolicy,
             validDays,
             allowance,
             limits,
             shelfLife,
+            published,
             Optional.empty());
+    List<Material> materials = new ArrayList<>(otherMaterials);
+    materials.add(0, new Material("QC", "tg", assigned, uncertainty));
     Settings settings =
         new Settings(
             "Invented bench",
             ZoneId.of("UTC"),
             List.of(method),
             List.of(new Instrument("PM-1", "Photometer 1")),
-            List.of(new Material("QC", "tg", assigned, uncertainty)),
+            materials,
             List.of(),
             baselines,
             chart,
             List.of());
     return new Bench(settings, results, calibrations, lots, actions, List.of(), List.of());
+  }
+
+  /** The records of the method over the whole of 2026. */
+  Records records() {
+    Bench bench = bench();
+    return Records.of(
+        bench,
+        bench.settings().methods().get(0),
+        new Period(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 12, 31)),
+        LocalDateTime.of(2026, 12, 31, 23, 0));
   }
 
   Review review() {
@@ -193,5 +226,13 @@ final class TestBench {
 
   StreamFindings stream(String month) {
     return method(month).streams().get(0);
+  }
+
+  /** The stream of one material over the whole of 2026. */
+  StreamFindings streamOf(String material) {
+    Records records = records();
+    return new StreamControl(
+            records, new PriceOfRules(records, new FalseSignals(chart), PriceOfRules.simulated()))
+        .ask().stream().filter(s -> s.material().key().equals(material)).findFirst().orElseThrow();
   }
 }
