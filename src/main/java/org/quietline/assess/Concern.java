@@ -3,8 +3,8 @@ package org.quietline.assess;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.quietline.bench.ChartSettings.Weight;
 import org.quietline.bench.Check;
-import org.quietline.bench.Rule;
 
 /** One thing that stands against calling a method steady. */
 public sealed interface Concern {
@@ -153,9 +153,9 @@ public sealed interface Concern {
   /**
    * More pairs of the period are apart than chance explains.
    *
-   * @param replicates the pairs
+   * @param pairs the pairs
    */
-  record PairsDisagree(Replicates replicates) implements Concern {
+  record PairsDisagree(PairsOfPeriod pairs) implements Concern {
     @Override
     public Verdict.Level level() {
       return Verdict.Level.WATCH;
@@ -175,11 +175,36 @@ public sealed interface Concern {
   }
 
   /**
-   * Rules are set that this version of the program does not compute, so no signal comes from them.
+   * Open signals of what costs no control test: calibrations, blanks, a related method.
    *
-   * @param rules those rules, at least one
+   * @param weight what they ask for
+   * @param open the open signals, at least one
    */
-  record RulesNotApplied(List<Rule> rules) implements Concern {
+  record OpenFreeSignals(Weight weight, List<Signal> open) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return weight == Weight.STOP ? Verdict.Level.HOLD : Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * A question put to all records of what costs no control test came out beyond chance.
+   *
+   * @param notice the question, and of what it was asked
+   */
+  record FreeNotice(NoticeRate notice) implements Concern {
+    @Override
+    public Verdict.Level level() {
+      return Verdict.Level.WATCH;
+    }
+  }
+
+  /**
+   * The limits of a stream do not fit the results they come from.
+   *
+   * @param stream the stream
+   */
+  record LimitsDoNotFit(StreamFindings stream) implements Concern {
     @Override
     public Verdict.Level level() {
       return Verdict.Level.WATCH;

@@ -20,10 +20,7 @@ final class IdleActions {
     this.bench = bench;
     this.across = across;
     this.slips = methods.stream().flatMap(m -> m.slips().questions().stream()).toList();
-    methods.stream()
-        .flatMap(m -> m.streams().stream())
-        .flatMap(s -> s.signals().stream())
-        .forEach(s -> signals.add(s.id()));
+    methods.stream().flatMap(m -> m.signals().stream()).forEach(s -> signals.add(s.id()));
   }
 
   /**

@@ -63,7 +63,7 @@ final class ProcessCapability {
   }
 
   private static Optional<Batch> batch(Records records, Result result) {
-    OptionalDouble value = result.value(records.method().replicates());
+    OptionalDouble value = records.value(result);
     return value.isPresent()
         ? Optional.of(new Batch(result.takenAt(), result.sample(), value.getAsDouble()))
         : Optional.empty();

@@ -7,6 +7,7 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Action;
@@ -14,6 +15,7 @@ import org.quietline.bench.Bench;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.Origin;
 import org.quietline.bench.Result;
+import org.quietline.stats.runlength.ShiftDelay;
 
 /**
  * The monthly review: puts every question to every method of a bench.
@@ -49,17 +51,19 @@ public record Review(
    */
   public Findings of(Period period, Optional<LocalDate> on) {
     LocalDateTime now = on.map(day -> day.atTime(LocalTime.MAX)).orElse(momentOf(period));
-    Bench then = bench.asOf(now);
+    Bench recorded = bench.asOf(now);
+    Bench then = FoundedActions.only(recorded, period, now);
     FalseSignals falseSignals = new FalseSignals(bench.settings().chart());
+    Function<PriceOfRules.Asked, ShiftDelay> delays = PriceOfRules.simulated();
     SlipFinder slipFinder = new SlipFinder(then);
     List<Records> records =
         bench.settings().methods().stream().map(m -> Records.of(then, m, period, now)).toList();
     AcrossRecords across =
         Contradictions.ask(new Asking(bench, then, period, now), accounting, records);
     List<MethodFindings> methods =
-        records.stream().map(r -> judge(r, falseSignals, slipFinder, across)).toList();
+        records.stream().map(r -> judge(r, falseSignals, delays, slipFinder, across)).toList();
     IdleActions idleActions = new IdleActions(then, methods, across);
-    List<Action> idle = then.actions().stream().filter(idleActions::isIdle).toList();
+    List<Action> idle = recorded.actions().stream().filter(idleActions::isIdle).toList();
     return new Findings(
         bench.settings().name(),
         period,
@@ -98,18 +102,24 @@ public record Review(
   }
 
   private static MethodFindings judge(
-      Records records, FalseSignals falseSignals, SlipFinder slipFinder, AcrossRecords across) {
+      Records records,
+      FalseSignals falseSignals,
+      Function<PriceOfRules.Asked, ShiftDelay> delays,
+      SlipFinder slipFinder,
+      AcrossRecords across) {
     List<Replicates> replicates = ReadingsAgreement.ask(records);
     List<PersonPairs> people = ReadingsAgreement.askByPerson(records);
-    List<StreamFindings> streams = new StreamControl(records, falseSignals).ask();
+    List<StreamFindings> streams =
+        new StreamControl(records, new PriceOfRules(records, falseSignals, delays)).ask();
     List<Drift> drift = new CalibrationDrift(records, streams).ask();
     Precision precision = MethodPrecision.ask(records, streams);
     List<OutOfDate> outOfDate = across.outOfDate(records.method().key());
     Slips slips = slipFinder.ask(records);
+    FreeStreams free = FreeStreams.ask(records);
     return new MethodFindings(
         records.method(),
         AcrossWeighing.added(
-            Weighing.verdict(records, replicates, people, streams, drift, outOfDate, slips),
+            Weighing.verdict(records, replicates, free, people, streams, drift, outOfDate, slips),
             across,
             records.method().key()),
         replicates,
@@ -120,6 +130,8 @@ public record Review(
         ProcessCapability.ask(records, precision),
         outOfDate,
         DateCheck.coverage(records),
-        slips);
+        slips,
+        free,
+        Stories.ask(records, streams, free.signals()));
   }
 }

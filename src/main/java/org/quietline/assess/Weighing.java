@@ -2,11 +2,14 @@ package org.quietline.assess;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
+import org.quietline.assess.NoticeRate.Question;
+import org.quietline.assess.PairsOfPeriod.Standing;
 import org.quietline.assess.StreamFindings.Point;
 import org.quietline.bench.ChartSettings;
 import org.quietline.bench.ChartSettings.Weight;
@@ -14,11 +17,21 @@ import org.quietline.bench.Rule;
 
 /** Weighs everything found about one method into a verdict. */
 final class Weighing {
-  /** Below this chance, so many pairs beyond the limit in one period are called too many. */
-  static final double TOO_MANY_PAIRS = 0.02;
-
   /** A control result younger than this is recent also in the first days of a period. */
   static final int RECENT_DAYS = 14;
+
+  /** Questions that are put once a review, and whose notice is no signal of a rule. */
+  private static final Set<Question> ASKED_OF_ALL =
+      EnumSet.of(Question.RETESTS_MOVED, Question.ORDER_OF_READINGS, Question.SAMPLES_UNEVEN);
+
+  /** The rules of which one at least must stop the method: they watch the level of results. */
+  private static final Set<Rule> LEVEL_RULES =
+      EnumSet.of(
+          Rule.BEYOND_ACTION_LIMIT,
+          Rule.WEIGHTED_MEAN_BEYOND_LIMIT,
+          Rule.CUMULATIVE_SUM_BEYOND_LIMIT,
+          Rule.TWO_OF_THREE_BEYOND_WARNING,
+          Rule.FOUR_OF_FIVE_BEYOND_ONE_DEVIATION);
 
   /** From so many pairs on, all of them identical is not chance. */
   static final int MANY_PAIRS = 8;
@@ -33,6 +46,7 @@ final class Weighing {
   static Verdict verdict(
       Records records,
       List<Replicates> replicates,
+      FreeStreams free,
       List<PersonPairs> people,
       List<StreamFindings> streams,
       List<Drift> drift,
@@ -40,6 +54,7 @@ final class Weighing {
       Slips slips) {
     Weighing weighing = new Weighing(records);
     streams.forEach(weighing::weighSignals);
+    weighing.weighFree(free);
     drift.forEach(weighing::weighDrift);
     weighing.weighDates(outOfDate);
     if (!slips.open().isEmpty()) {
@@ -48,12 +63,14 @@ final class Weighing {
     weighing.weighAmount(streams);
     streams.stream().filter(s -> isLive(s, streams)).forEach(weighing::weighBias);
     weighing.weighRules();
-    replicates.stream()
-        .filter(r -> r.chanceOfSoMany() < TOO_MANY_PAIRS)
-        .forEach(r -> weighing.concerns.add(new Concern.PairsDisagree(r)));
+    weighing.weighPairs(free);
     replicates.stream()
         .filter(r -> r.deviation() == 0 && r.pairs() >= MANY_PAIRS)
         .forEach(r -> weighing.concerns.add(new Concern.PairsIdentical(r)));
+    streams.stream()
+        .filter(s -> s.diagnosis().value().filter(Diagnosis::warns).isPresent())
+        .filter(s -> isLive(s, streams))
+        .forEach(s -> weighing.concerns.add(new Concern.LimitsDoNotFit(s)));
     people.stream()
         .filter(PersonPairs::differs)
         .forEach(p -> weighing.concerns.add(new Concern.PersonDiffers(p)));
@@ -72,7 +89,29 @@ final class Weighing {
   }
 
   private static List<Signal> open(StreamFindings stream, Weight weight) {
-    return stream.signals().stream().filter(s -> s.open() && s.weight() == weight).toList();
+    return open(stream.signals(), weight);
+  }
+
+  private static List<Signal> open(List<Signal> signals, Weight weight) {
+    return signals.stream().filter(s -> s.open() && s.weight() == weight).toList();
+  }
+
+  private void weighFree(FreeStreams free) {
+    for (Weight weight : Weight.values()) {
+      List<Signal> open = open(free.signals(), weight);
+      if (!open.isEmpty()) {
+        concerns.add(new Concern.OpenFreeSignals(weight, open));
+      }
+    }
+    free.notices().rates().stream()
+        .filter(r -> r.observed() > 0 && ASKED_OF_ALL.contains(r.question()))
+        .forEach(r -> concerns.add(new Concern.FreeNotice(r)));
+  }
+
+  private void weighPairs(FreeStreams free) {
+    free.policy().stream()
+        .filter(p -> p.standing().value().filter(s -> s == Standing.ACTION).isPresent())
+        .forEach(p -> concerns.add(new Concern.PairsDisagree(p)));
   }
 
   /** An instrument that rests in the period rests in the verdict, unless it is the only one. */
@@ -173,15 +212,8 @@ final class Weighing {
 
   private void weighRules() {
     ChartSettings chart = records.bench().settings().chart();
-    if (StreamControl.RULES.stream().noneMatch(chart.stopRules()::contains)) {
+    if (chart.stopRules().stream().noneMatch(LEVEL_RULES::contains)) {
       concerns.add(new Concern.NoStopRules());
-    }
-    List<Rule> idle =
-        Arrays.stream(Rule.values())
-            .filter(rule -> chart.weightOf(rule).isPresent() && !StreamControl.RULES.contains(rule))
-            .toList();
-    if (!idle.isEmpty()) {
-      concerns.add(new Concern.RulesNotApplied(idle));
     }
   }
 

@@ -1,7 +1,8 @@
 /**
  * The questions a bench asks each month, one class a question: do readings agree, is the stream in
  * control, is the calibration drifting, how precise, how capable, what is out of date, which
- * records contradict each other, which numbers look like slips of the pen.
+ * records contradict each other, which numbers look like slips of the pen, and what calibrations,
+ * blanks, pairs, retests and related methods say that cost no reagent.
  *
  * <p>Start with {@link org.quietline.assess.Review}, which puts them all and returns {@link
  * org.quietline.assess.Findings}. Classes here turn bench records into arrays, ask {@link
