@@ -2,10 +2,12 @@ package org.quietline.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Concern;
 import org.quietline.assess.MethodFindings;
+import org.quietline.assess.PairsOfPeriod;
 import org.quietline.assess.PersonPairs;
 import org.quietline.assess.Replicates;
 import org.quietline.bench.Method;
@@ -23,9 +25,6 @@ final class AgreementSection {
 
   /** Fewer pairs than this make a limit that holds clearly less than 95 %. */
   private static final int SETTLED_PAIRS = 20;
-
-  /** Among fewer pairs than this hardly one can lie beyond a limit made from them. */
-  private static final int PAIRS_TO_JUDGE = 12;
 
   private final MethodFindings findings;
   private final Method method;
@@ -113,22 +112,20 @@ final class AgreementSection {
         : "all " + pairs.pairs() + " pairs are twice the same number";
   }
 
-  private static String inPeriod(Replicates pairs) {
-    if (pairs.pairs() < PAIRS_TO_JUDGE) {
-      return "Too few to judge the pairs of the period by themselves.";
-    }
-    return "In the period "
-        + pairs.beyondInPeriod().size()
-        + " of "
-        + pairs.pairsInPeriod()
-        + " beyond, chance expects "
-        + Reasons.expectedBeyond(pairs)
-        + beyondSamples(pairs)
-        + ".";
+  private String inPeriod(Replicates pairs) {
+    return policy(pairs).map(PairWords::period).orElse("No pair in the period.");
+  }
+
+  private Optional<PairsOfPeriod> policy(Replicates pairs) {
+    return findings.free().policy().stream()
+        .filter(p -> p.instrument().equals(pairs.instrument()) && p.role() == pairs.role())
+        .findFirst();
   }
 
   private boolean tooMany(Replicates pairs) {
-    return findings.verdict().concerns().contains(new Concern.PairsDisagree(pairs));
+    return policy(pairs)
+        .filter(p -> findings.verdict().concerns().contains(new Concern.PairsDisagree(p)))
+        .isPresent();
   }
 
   private String noDeviation() {
@@ -146,19 +143,6 @@ final class AgreementSection {
 
   private static String leftOut(int results) {
     return results == 0 ? "" : "; " + results + " left out";
-  }
-
-  private static String beyondSamples(Replicates pairs) {
-    if (pairs.beyondInPeriod().isEmpty()) {
-      return "";
-    }
-    String names =
-        pairs.beyondInPeriod().stream()
-            .limit(3)
-            .map(r -> r.sample() + " on " + Dates.brief(r.takenAt().toLocalDate()))
-            .collect(Collectors.joining(", "));
-    int more = pairs.beyondInPeriod().size() - 3;
-    return ": " + names + (more > 0 ? " and " + more + " more" : "");
   }
 
   private List<Paragraph> people() {

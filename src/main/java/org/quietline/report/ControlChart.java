@@ -9,7 +9,9 @@ import java.util.Optional;
  * @param time the axis of days
  * @param value the axis of results
  * @param strips the calibrations, in order
- * @param levels centre, warning and action limits; empty without limits
+ * @param levels the limits of the next result, named at the right edge; empty without limits
+ * @param bounds the limits that judged the results, as they were then
+ * @param events what happened between results, beside calibrations
  * @param marks the results, in time order
  * @param runs the results joined by a thin line
  * @param weightedMean the weighted mean, one list for each unbroken stretch
@@ -21,6 +23,8 @@ public record ControlChart(
     Axis value,
     List<Strip> strips,
     List<Level> levels,
+    List<Bound> bounds,
+    List<Event> events,
     List<Mark> marks,
     List<Spot> runs,
     List<List<Spot>> weightedMean,
@@ -33,7 +37,9 @@ public record ControlChart(
    * @param time the axis of days
    * @param value the axis of results
    * @param strips the calibrations
-   * @param levels centre
+   * @param levels the limits of the next result
+   * @param bounds the limits that judged the results
+   * @param events what happened between results
    * @param marks the results
    * @param runs the results joined by a thin line
    * @param weightedMean the weighted mean
@@ -43,11 +49,39 @@ public record ControlChart(
   public ControlChart {
     strips = List.copyOf(strips);
     levels = List.copyOf(levels);
+    bounds = List.copyOf(bounds);
+    events = List.copyOf(events);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);
     weightedMean = weightedMean.stream().map(List::copyOf).toList();
     rings = List.copyOf(rings);
   }
+
+  /**
+   * A limit or a centre over a stretch of results, with steps where it changed.
+   *
+   * @param kind how it is drawn
+   * @param path its corners, in the order of time
+   */
+  public record Bound(Level.Kind kind, List<Spot> path) {
+    /**
+     * Copies the list.
+     *
+     * @param kind how it is drawn
+     * @param path its corners
+     */
+    public Bound {
+      path = List.copyOf(path);
+    }
+  }
+
+  /**
+   * Something that happened between two results, as a stroke at the top edge.
+   *
+   * @param x when
+   * @param restart whether it started the weighted mean and run counts anew; a longer stroke
+   */
+  public record Event(double x, boolean restart) {}
 
   /**
    * The time of one calibration.

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.quietline.assess.Diagnosis;
+import org.quietline.assess.InForce;
 import org.quietline.assess.MaterialBias;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.Period;
@@ -13,6 +15,7 @@ import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.assess.StreamFindings.Point;
 import org.quietline.bench.Action;
 import org.quietline.bench.ChartSettings;
+import org.quietline.bench.ChartSettings.RestartAt;
 import org.quietline.bench.Method;
 import org.quietline.bench.Rule;
 import org.quietline.report.Block.Caption;
@@ -34,6 +37,7 @@ final class ControlSection {
   private final ChartSettings chart;
   private final Period period;
   private final Numbers numbers;
+  private final LimitsWords words;
   private final List<Block> blocks = new ArrayList<>();
 
   private ControlSection(Method method, ChartSettings chart, Period period) {
@@ -41,6 +45,7 @@ final class ControlSection {
     this.chart = chart;
     this.period = period;
     this.numbers = new Numbers(method.decimals());
+    this.words = new LimitsWords(numbers);
   }
 
   /** The section of one method. */
@@ -83,20 +88,33 @@ final class ControlSection {
             HEIGHT,
             under(stream, shown, episodes),
             description(stream, shown, episodes)));
+    words.delays(stream, method.unit().toString()).ifPresent(blocks::add);
   }
 
   private String only(StreamFindings stream, Point point) {
-    return "Cannot say for "
-        + Reasons.name(stream)
-        + ": its only result, "
-        + numbers.result(point.value().getAsDouble())
-        + " "
-        + method.unit()
-        + " on "
-        + Dates.full(point.at())
-        + ", has nothing to be compared with; limits: "
-        + stream.baseline().why().orElse("not from one result")
-        + ".";
+    String result =
+        Reasons.name(stream)
+            + ": its only result, "
+            + numbers.result(point.value().getAsDouble())
+            + " "
+            + method.unit()
+            + " on "
+            + Dates.full(point.at());
+    if (point.judgedBy().isEmpty()) {
+      return "Cannot say for "
+          + result
+          + ", has nothing to be compared with; limits: "
+          + stream.baseline().why().orElse("not from one result")
+          + ".";
+    }
+    InForce limits = point.judgedBy().get();
+    return result
+        + ", was judged by wide limits of "
+        + numbers.fine(limits.lowerAction())
+        + " to "
+        + numbers.fine(limits.upperAction())
+        + (stream.signals().isEmpty() ? " and gave no signal. " : " and broke a rule. ")
+        + stream.next().map(words::startUp).orElse("");
   }
 
   private static LocalDateTime since(StreamFindings stream) {
@@ -122,6 +140,12 @@ final class ControlSection {
             ? "Dots: means of " + method.replicates() + " readings."
             : "Dots: results.";
     if (stream.baseline().value().isEmpty()) {
+      if (stream.next().isPresent()) {
+        side.add(Paragraph.small(dot));
+        side.add(Paragraph.small(words.startUp(stream.next().get())).in(Colour.INK));
+        side.add(Paragraph.small(LimitsWords.falseStops(stream.price())));
+        return side;
+      }
       side.add(
           Paragraph.small(dot + " Dots are open because there are no limits to judge them by."));
       side.add(
@@ -135,37 +159,30 @@ final class ControlSection {
     side.add(Paragraph.small(dot + " Grey: weighted mean. Strips: calibrations."));
     side.add(Paragraph.small(origin(baseline)));
     side.add(Paragraph.small(rules(baseline)));
-    side.add(baseline.provisional() ? provisional() : falseStops(stream));
+    if (baseline.provisional()) {
+      side.add(provisional(baseline));
+    }
+    side.add(Paragraph.small(LimitsWords.falseStops(stream.price())));
     side.add(Paragraph.small(unseen(baseline)));
     return side;
   }
 
-  private static Paragraph provisional() {
-    return Paragraph.small(
-            "Provisional (open dots): from the sixth on, each is judged by those before it.")
-        .in(Colour.INK);
+  private static Paragraph provisional(Baseline baseline) {
+    String what =
+        baseline.chosen()
+            ? "Provisional: under 15 results are chosen."
+            : "Provisional (open dots): each is judged by those before it.";
+    return Paragraph.small(what).in(Colour.INK);
   }
 
   private String unseen(Baseline baseline) {
     if (baseline.provisional()) {
       double reach = baseline.limits().upperAction() - baseline.centre();
-      return "A result must be off by some " + numbers.fine(reach) + " to be seen.";
+      return "Seen: a result off by " + numbers.fine(reach) + ".";
     }
     return "A shift under one deviation ("
         + Numbers.uncertainty(baseline.deviation())
         + ") may stay unseen for many results.";
-  }
-
-  private static Paragraph falseStops(StreamFindings stream) {
-    return Paragraph.small(
-        stream
-            .expectedFalseSignals()
-            .value()
-            .map(f -> "By chance expect at least " + Numbers.uncertainty(f) + " false stops.")
-            .orElse(
-                "False stops to expect: cannot say, "
-                    + stream.expectedFalseSignals().why().orElse("")
-                    + "."));
   }
 
   private static String origin(Baseline baseline) {
@@ -205,6 +222,9 @@ final class ControlSection {
           "3 times the deviation " + Numbers.figures(baseline.sampleDeviation(), 4);
       case PREDICTION ->
           "t prediction with deviation " + Numbers.figures(baseline.sampleDeviation(), 4);
+      case BETWEEN_GROUPS ->
+          "t prediction for a new calibration, deviation between calibrations "
+              + Numbers.figures(baseline.betweenDeviation(), 2);
       case GUARANTEED ->
           "tolerance form with deviation " + Numbers.figures(baseline.sampleDeviation(), 4);
     };
@@ -253,13 +273,27 @@ final class ControlSection {
                             + stream.counted()
                             + " results.")));
     under.add(Caption.of(bias(stream)));
+    stream
+        .choiceNotUsed()
+        .ifPresent(why -> under.add(new Caption("", "Not in force: " + why + ".", Colour.INK)));
+    stream.diagnosis().value().ifPresent(d -> under.add(diagnosis(d)));
+    stream.revisions().forEach(r -> under.add(Caption.of(words.made(r))));
+    stream.proposal().value().ifPresent(r -> under.add(Caption.of(words.proposal(r))));
     return under;
   }
 
+  private static Caption diagnosis(Diagnosis diagnosis) {
+    Colour colour = diagnosis.warns() ? Colour.INK : Colour.GREY;
+    return new Caption("", LimitsWords.diagnosis(diagnosis), colour);
+  }
+
   private static String noSignal(StreamFindings stream) {
-    return stream.counted() <= FIRST_JUDGED
-        ? "No signal can be seen yet: the first " + FIRST_JUDGED + " results make the first limits."
-        : "No signal under the rules stated.";
+    boolean judged = stream.points().stream().anyMatch(p -> p.judgedBy().isPresent());
+    return judged
+        ? "No signal under the rules stated."
+        : "No signal can be seen yet: the first "
+            + FIRST_JUDGED
+            + " results make the first limits.";
   }
 
   private static String letters(List<Episode> episodes) {
@@ -305,6 +339,7 @@ final class ControlSection {
               + Numbers.count(out, "result", "results")
               + " an action took out.");
     }
+    strokes(shown).ifPresent(words::add);
     if (censored > 0) {
       words.add(
           Numbers.count(censored, "result", "results")
@@ -313,6 +348,20 @@ final class ControlSection {
               + " not drawn.");
     }
     return words.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", words));
+  }
+
+  private static Optional<String> strokes(List<Point> shown) {
+    boolean lots = shown.stream().anyMatch(p -> p.since().contains(RestartAt.REAGENT_LOT));
+    boolean closed = shown.stream().anyMatch(p -> p.since().contains(RestartAt.CLOSED_SIGNAL));
+    if (!lots && !closed) {
+      return Optional.empty();
+    }
+    String what =
+        lots && closed
+            ? "another reagent lot or a closed signal"
+            : lots ? "another reagent lot" : "a closed signal";
+    return Optional.of(
+        "Stroke at the top: " + what + "; a long one where the weighted mean starts anew.");
   }
 
   private String bias(StreamFindings stream) {

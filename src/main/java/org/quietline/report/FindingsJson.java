@@ -11,6 +11,7 @@ import java.math.BigDecimal;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
+import org.quietline.assess.Answer;
 import org.quietline.assess.Capability;
 import org.quietline.assess.Concern;
 import org.quietline.assess.Drift;
@@ -23,7 +24,7 @@ import org.quietline.assess.Signal;
 import org.quietline.assess.StreamFindings;
 import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.bench.Accounting;
-import org.quietline.bench.Action;
+import org.quietline.bench.ChartSettings.RestartAt;
 import org.quietline.bench.Method.ProductLimits;
 
 /**
@@ -139,6 +140,8 @@ public final class FindingsJson {
     json.number("withoutReagentDate", found.dates().withoutReagentDate());
     json.endObject();
     new SlipJson(json).write(found.slips());
+    new FreeJson(json).write(found.free());
+    new StoryJson(json).write(found.stories());
     json.nothing("release", "batches are judged one by one by a later version of the program");
   }
 
@@ -185,9 +188,10 @@ public final class FindingsJson {
     json.number("resultsInPeriod", stream.pointsInPeriod());
     json.object("baseline", stream.baseline(), this::baseline);
     json.object("limits", stream.baseline(), this::limits);
-    json.answer("expectedFalseSignals", stream.expectedFalseSignals());
+    json.answer("expectedFalseSignals", stream.price().expectedStops());
     json.number("beyondWarning", stream.beyondWarning());
     json.array("signals", stream.signals(), this::signal);
+    new StreamJson(json).write(stream);
     json.array("points", stream.points(), this::point);
     json.object(
         "bias",
@@ -230,23 +234,19 @@ public final class FindingsJson {
     json.numberOr("weightedMean", point.weightedMean(), "no limits, or not counted");
     json.textOr("calibration", point.calibration(), NO_CALIBRATION);
     json.truth("inBaseline", point.inBaseline());
+    json.object(
+        "judgedBy",
+        point.judgedBy().map(Answer::of).orElse(Answer.cannotSay("there were no limits")),
+        new StreamJson(json)::inForce);
+    json.texts("since", point.since().stream().map(RestartAt::key).toList());
+    json.truth("restarted", point.restarted());
     json.truth("excluded", point.excluded());
     json.text("file", point.file());
     json.number("line", point.line());
   }
 
   private void signal(Signal signal) throws IOException {
-    json.text("id", signal.id());
-    json.text("rule", signal.id().rule().key());
-    json.text("weight", signal.weight().name().toLowerCase(Locale.ROOT));
-    json.text("at", signal.id().at());
-    json.number("value", signal.value());
-    json.number("limit", signal.limit());
-    json.text("status", signal.open() ? "open" : "closed");
-    json.textOr(
-        "cause",
-        signal.closing().flatMap(Action::cause),
-        signal.open() ? "no cause is recorded" : "an action on the result took it out");
+    SignalJson.write(json, signal);
   }
 
   private static final String NO_CALIBRATION = "no calibration is recorded";

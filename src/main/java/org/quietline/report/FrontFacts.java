@@ -43,6 +43,9 @@ final class FrontFacts {
             .filter(Episode::open)
             .forEach(e -> open.add(new Open(method, e)));
       }
+      method.free().signals().stream()
+          .filter(Signal::open)
+          .forEach(s -> open.add(new Open(method, new Episode("", true, List.of(s)))));
     }
     open.sort(Comparator.comparing(o -> o.episode().from()));
     if (open.isEmpty()) {
@@ -102,23 +105,27 @@ final class FrontFacts {
     double expected = 0;
     int known = 0;
     int streams = 0;
-    Set<String> seen = new HashSet<>();
-    Set<String> open = new HashSet<>();
+    int seen = 0;
+    int open = 0;
+    Set<String> results = new HashSet<>();
     for (MethodFindings method : findings.methods()) {
+      for (Signal signal : method.free().signals()) {
+        if (signal.weight() == Weight.STOP && findings.period().contains(signal.id().at())) {
+          seen++;
+          open += signal.open() ? 1 : 0;
+          results.add(signal.id().toString());
+        }
+      }
       for (StreamFindings stream : method.streams()) {
         streams++;
-        Optional<Double> one = stream.expectedFalseSignals().value();
+        Optional<Double> one = stream.price().expectedStops().value();
         expected += one.orElse(0.0);
         known += one.isPresent() ? 1 : 0;
         for (Signal signal : stream.signals()) {
-          boolean counts =
-              signal.weight() == Weight.STOP && findings.period().contains(signal.id().at());
-          String result = method.method().key() + Reasons.name(stream) + signal.id().at();
-          if (counts) {
-            seen.add(result);
-          }
-          if (counts && signal.open()) {
-            open.add(result);
+          if (signal.weight() == Weight.STOP && findings.period().contains(signal.id().at())) {
+            seen++;
+            open += signal.open() ? 1 : 0;
+            results.add(method.method().key() + Reasons.name(stream) + signal.id().at());
           }
         }
       }
@@ -126,16 +133,21 @@ final class FrontFacts {
     List<Fact> facts = new ArrayList<>();
     facts.add(
         known == 0
-            ? plain("?", "false stop signals expected: cannot say, no stream has firm limits")
+            ? plain("?", "false stop signals expected: cannot say, no stream has limits")
             : plain(
                 Numbers.uncertainty(expected),
-                "false stops at least, expected in the period by chance"));
+                "false stop signals expected in the period by chance"));
     facts.add(
         plain(
-            String.valueOf(seen.size()),
-            (seen.size() == 1 ? "result" : "results")
-                + " of the period with a stop signal, of these open: "
-                + open.size()));
+            String.valueOf(seen),
+            (seen == 1 ? "stop signal" : "stop signals")
+                + " of the period"
+                + (seen == 0
+                    ? ""
+                    : ", on "
+                        + Numbers.count(results.size(), "result", "results")
+                        + ", of these open: "
+                        + open)));
     if (known > 0 && known < streams) {
       facts.add(
           plain(

@@ -38,15 +38,35 @@ final class HowToRead {
             "Binomial chance of so many pairs beyond the limit at 5 % each; F test of the variances"
                 + " of a person's pairs against the others', times the number of people."),
         Row.of(
+            "pair and chart",
+            "The mean of a pair is charted as one result, with limits from one result to the next:"
+                + " both readings share the error of the calibration and of the session, which the"
+                + " range within the pair cannot show."),
+        Row.of(
             "control limits",
             "Mean ± 3·MR/1.12838, MR the mean of the moving ranges of two; warning limits at"
                 + " two thirds of that. Or as the settings say: mean ± 3 sample deviations,"
-                + " prediction or tolerance limits. ISO 7870-2, ISO 4259-4."),
+                + " prediction or tolerance limits, or prediction for a result under a new calibration"
+                + " with the variance between calibrations by restricted likelihood. Each result keeps"
+                + " the limits that judged it. ISO 7870-2, ISO 4259-4."),
         Row.of(
             "provisional limits",
             "Under 15 results: mean ± t·s·√(1 + 1/n), t of n − 1 degrees of freedom at 0.99865 for"
                 + " action and 0.975 for warning limits. Limits hold the results they are made from,"
-                + " so results 6 to 14 are judged by this form from the results before them."),
+                + " so results 6 to 14 are judged by this form from the results before them. The first"
+                + " five: a third of the allowance, or another material's deviation, counts as four"
+                + " degrees of freedom, an assigned value as one result, and the limits are those a"
+                + " Student's t predicts from that and the results so far."),
+        Row.of(
+            "do limits fit",
+            "Von Neumann's ratio Σ(x − x before)²/Σ(x − mean)², near 2 for independent results, with"
+                + " its exact chance; F test between the calibrations of the baseline, and the bounds"
+                + " it gives for their deviation over that within (Wald)."),
+        Row.of(
+            "revision",
+            "F test of the deviations, then t test of the means, each at 5 %: nothing differs, pool;"
+                + " smaller scatter, replace; larger scatter or a moved mean, keep and look for the"
+                + " cause. ASTM D6299 practice (from memory)."),
         Row.of(
             "weighted mean",
             "z = λx + (1 − λ)·(z before), starting at the centre at each calibration; limits centre"
@@ -57,10 +77,34 @@ final class HowToRead {
             "Limit √2·t·s for a control's pair, s from the m pairs of the baseline, t of m degrees"
                 + " of freedom at 0.99865: a pair like those breaks it with a chance of 0.27 %."),
         Row.of(
-            "false stops",
-            "Results times the false-signal rate of the limits and the weighted mean together, 1 in"
-                + " 235 for λ = 0.4, and pairs times 0.27 %, as if the limits were exactly right."
-                + " With limits from 20 results expect about four times as many (simulation)."),
+            "by chance",
+            "For each result of the period the chance that one in control breaks each stop rule, on"
+                + " average over baselines of that size: 2·P(T > c·K/√(1 + 1/n)) for single results"
+                + " with limits K deviations out, the like for the weighted mean t results after its"
+                + " start, 0.27 % for a pair; summed. c = 1 for the sample deviation, and makes a mean"
+                + " moving range right on average. For independent results; signals, not stories."),
+        Row.of(
+            "how soon",
+            "From 2000 simulated benches with a baseline of that size, as many results between starts"
+                + " as this stream has, and a shift that begins anywhere between two starts."),
+        Row.of(
+            "story, hint",
+            "Onset: where a step is likeliest, (n − k)·mean² largest. Patterns are compared by"
+                + " Schwarz's criterion on all control results, beside a mean for each stream; a share"
+                + " is exp(−Δ/2) over the sum. A pattern is what the results look like, not why."),
+        Row.of(
+            "in doubt",
+            "Product and retest results since the last control that broke no rule, each less the likely"
+                + " error of the leading pattern, with its 95 % interval."),
+        Row.of(
+            "step at the limit",
+            "What a response that read the limit through the calibration before reads through this one;"
+                + " its limit √2·t·s with s the scatter of the heights of the lines before the two, at"
+                + " 99.73 %."),
+        Row.of(
+            "blank, related",
+            "Each is held against what those before it predict by Student's t at 99.73 %; blanks also"
+                + " by their weighted mean, both together at 0.27 %."),
         Row.of(
             "bias",
             "Baseline mean less assigned value; standard uncertainty √(s²/n + u²), u that of the"

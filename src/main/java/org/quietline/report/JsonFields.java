@@ -108,6 +108,14 @@ final class JsonFields {
     }
   }
 
+  void texts(String name, List<?> values) throws IOException {
+    generator.writeArrayFieldStart(name);
+    for (Object value : values) {
+      generator.writeString(value.toString());
+    }
+    generator.writeEndArray();
+  }
+
   <T> void array(String name, List<T> values, Body<T> body) throws IOException {
     generator.writeArrayFieldStart(name);
     for (T value : values) {

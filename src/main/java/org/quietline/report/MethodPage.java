@@ -34,8 +34,10 @@ final class MethodPage {
     blocks.add(Paragraph.lead(reasons.get(0)));
     reasons.subList(1, reasons.size()).forEach(r -> blocks.add(Paragraph.body(r)));
     blocks.addAll(ControlSection.of(findings, all.chart(), all.period()));
+    blocks.addAll(StorySection.of(findings));
     blocks.addAll(DriftSection.of(findings, all.now().toLocalDate()));
     blocks.addAll(AgreementSection.of(findings));
+    blocks.addAll(FreeSection.of(findings));
     blocks.addAll(CapabilitySection.of(findings));
     blocks.addAll(oneNote(DatesSection.of(findings, all.across()), SlipSection.of(findings)));
     blocks.add(new Heading("What to do"));

@@ -6,14 +6,18 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.quietline.assess.InForce;
+import org.quietline.assess.InForce.Origin;
 import org.quietline.assess.StreamFindings;
 import org.quietline.assess.StreamFindings.Baseline;
 import org.quietline.assess.StreamFindings.Point;
+import org.quietline.bench.ChartSettings.RestartAt;
 import org.quietline.report.Chart.Axis;
 import org.quietline.report.Chart.Level;
 import org.quietline.report.Chart.Mark;
 import org.quietline.report.Chart.Mark.Shape;
 import org.quietline.report.Chart.Spot;
+import org.quietline.report.ControlChart.Event;
 import org.quietline.report.ControlChart.Ring;
 import org.quietline.report.ControlChart.Span;
 import org.quietline.report.ControlChart.Strip;
@@ -22,6 +26,9 @@ import org.quietline.report.ControlChart.Strip;
 final class Pictures {
   /** A result further than this many action widths from the centre is drawn at the edge. */
   private static final double FURTHEST = 2.5;
+
+  /** Limits from fewer results are provisional. */
+  private static final int FEWEST_FOR_FIRM_LIMITS = 15;
 
   /** The share of the height that the bracket of the baseline needs. */
   private static final double FOOT = 0.04;
@@ -50,8 +57,10 @@ final class Pictures {
         time,
         value,
         strips(shown, time),
-        baseline.map(b -> levels(b, numbers)).orElse(List.of()),
-        marks(shown, episodes, baseline, value, numbers),
+        stream.next().map(b -> levels(b, numbers)).orElse(List.of()),
+        Bounds.of(stream, shown, time, value),
+        events(shown),
+        marks(shown, episodes, value, numbers),
         runs,
         weighted(shown, value),
         rings(shown, episodes, value),
@@ -76,8 +85,7 @@ final class Pictures {
                         new Level(b.limits().upperAction(), "", Level.Kind.ACTION),
                         new Level(b.limits().lowerAction(), "", Level.Kind.ACTION)))
             .orElse(List.of());
-    List<Mark> marks =
-        shown.stream().filter(Point::counts).map(p -> plain(p, baseline, value)).toList();
+    List<Mark> marks = shown.stream().filter(Point::counts).map(p -> plain(p, value)).toList();
     List<Ring> rings =
         rings(shown, Episode.of(stream, start), value).stream().filter(Ring::open).toList();
     return Optional.of(
@@ -120,39 +128,45 @@ final class Pictures {
     return b.centre() + FURTHEST * (b.limits().upperAction() - b.centre());
   }
 
-  private static List<Level> levels(Baseline b, Numbers numbers) {
+  private static List<Level> levels(InForce b, Numbers numbers) {
     return List.of(
+        new Level(b.upperAction(), "action " + numbers.fine(b.upperAction()), Level.Kind.ACTION),
         new Level(
-            b.limits().upperAction(),
-            "action " + numbers.fine(b.limits().upperAction()),
-            Level.Kind.ACTION),
-        new Level(
-            b.limits().upperWarning(),
-            "warning " + numbers.fine(b.limits().upperWarning()),
-            Level.Kind.WARNING),
+            b.upperWarning(), "warning " + numbers.fine(b.upperWarning()), Level.Kind.WARNING),
         new Level(b.centre(), "centre " + numbers.fine(b.centre()), Level.Kind.CENTRE),
         new Level(
-            b.limits().lowerWarning(),
-            "warning " + numbers.fine(b.limits().lowerWarning()),
-            Level.Kind.WARNING),
-        new Level(
-            b.limits().lowerAction(),
-            "action " + numbers.fine(b.limits().lowerAction()),
-            Level.Kind.ACTION));
+            b.lowerWarning(), "warning " + numbers.fine(b.lowerWarning()), Level.Kind.WARNING),
+        new Level(b.lowerAction(), "action " + numbers.fine(b.lowerAction()), Level.Kind.ACTION));
   }
 
-  private static Mark plain(Point point, Optional<Baseline> baseline, Axis axis) {
-    boolean firm = baseline.map(b -> !b.provisional()).orElse(false);
+  /** New reagent lots, and signals that were closed, between the results shown. */
+  private static List<Event> events(List<Point> shown) {
+    List<Event> events = new ArrayList<>();
+    for (int i = 1; i < shown.size(); i++) {
+      Set<RestartAt> since = shown.get(i).since();
+      if (since.contains(RestartAt.REAGENT_LOT) || since.contains(RestartAt.CLOSED_SIGNAL)) {
+        double x = (Dates.onAxis(shown.get(i - 1).at()) + Dates.onAxis(shown.get(i).at())) / 2;
+        events.add(new Event(x, shown.get(i).restarted()));
+      }
+    }
+    return events;
+  }
+
+  /** Open where provisional limits judged it, or none. */
+  private static Mark plain(Point point, Axis axis) {
+    boolean firm =
+        point
+            .judgedBy()
+            .filter(l -> l.origin() == Origin.FIRST_RESULTS || l.origin() == Origin.CHOSEN)
+            .filter(l -> l.results() >= FEWEST_FOR_FIRM_LIMITS)
+            .isPresent();
     double y = clamp(point.value().getAsDouble(), axis);
     return new Mark(Dates.onAxis(point.at()), y, firm ? Shape.DOT : Shape.OPEN, "");
   }
 
   private static List<Mark> marks(
-      List<Point> shown,
-      List<Episode> episodes,
-      Optional<Baseline> baseline,
-      Axis axis,
-      Numbers numbers) {
+      List<Point> shown, List<Episode> episodes, Axis axis, Numbers numbers) {
+    boolean before = false;
     List<Mark> marks = new ArrayList<>();
     for (Point point : shown) {
       double y = point.value().getAsDouble();
@@ -164,12 +178,14 @@ final class Pictures {
                 .map(e -> e.letter() + "  ")
                 .findFirst()
                 .orElse("");
-        marks.add(new Mark(x, y, Shape.OFF, letter + numbers.result(y)));
+        String label = before && letter.isEmpty() ? "" : letter + numbers.result(y);
+        marks.add(new Mark(x, y, Shape.OFF, label));
       } else if (point.excluded()) {
         marks.add(new Mark(x, y, Shape.CROSS, ""));
       } else {
-        marks.add(plain(point, baseline, axis));
+        marks.add(plain(point, axis));
       }
+      before = !axis.holds(y);
     }
     return marks;
   }

@@ -2,28 +2,29 @@ package org.quietline.report;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.quietline.assess.Concern;
 import org.quietline.assess.Drift;
 import org.quietline.assess.Findings;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.OutOfDate;
+import org.quietline.assess.PairsOfPeriod;
 import org.quietline.assess.PersonPairs;
 import org.quietline.assess.Replicates;
 import org.quietline.assess.Signal;
 import org.quietline.assess.StreamFindings;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.Method;
-import org.quietline.bench.Rule;
 
 /** Concerns as sentences: what was seen, its size, compared with what. */
 final class Reasons {
+  private final MethodFindings findings;
   private final Method method;
   private final LocalDate today;
   private final Numbers numbers;
   private final int pointsInPeriod;
 
   Reasons(MethodFindings findings, Findings all) {
+    this.findings = findings;
     method = findings.method();
     today = all.now().toLocalDate();
     numbers = new Numbers(method.decimals());
@@ -64,7 +65,7 @@ final class Reasons {
     } else if (concern instanceof Concern.PersonDiffers c) {
       return person(c.person());
     } else if (concern instanceof Concern.PairsDisagree c) {
-      return pairs(c.replicates());
+      return pairs(c.pairs());
     } else if (concern instanceof Concern.TooFewResults c) {
       return tooFew(c.stream());
     } else if (concern instanceof Concern.NoRecentControls c) {
@@ -74,15 +75,22 @@ final class Reasons {
           + Dates.full(c.last())
           + ": nothing can be said about results made there since.";
     } else if (concern instanceof Concern.NoStopRules) {
-      return "No stop rule is in use (bench.toml, [chart]), so no result can hold this method.";
+      return "No stop rule in use watches the level of results (bench.toml, [chart]), so no shift can hold"
+          + " this method.";
     } else if (concern instanceof Concern.PairsIdentical c) {
       return identical(c.replicates());
     } else if (concern instanceof Concern.Biased c) {
       return biased(c.stream());
     } else if (concern instanceof Concern.LooksLikeSlips c) {
       return SlipWords.open(c.open(), method);
-    } else if (concern instanceof Concern.RulesNotApplied c) {
-      return notApplied(c.rules());
+    } else if (concern instanceof Concern.OpenFreeSignals c) {
+      return FreeWords.open(c, method);
+    } else if (concern instanceof Concern.FreeNotice c) {
+      return new FreeWords(findings).notice(c.notice());
+    } else if (concern instanceof Concern.LimitsDoNotFit c) {
+      return name(c.stream())
+          + ": "
+          + LimitsWords.diagnosis(c.stream().diagnosis().value().orElseThrow());
     } else if (concern instanceof Concern.RowsInConflict c) {
       return ConflictWords.reason(c.open());
     } else if (concern instanceof Concern.RecordsContradict c) {
@@ -309,28 +317,19 @@ final class Reasons {
         + ").";
   }
 
-  private String pairs(Replicates pairs) {
-    return pairs.beyondInPeriod().size()
+  private static String pairs(PairsOfPeriod pairs) {
+    return pairs.beyond().size()
         + " of "
-        + Numbers.count(pairs.pairsInPeriod(), "pair", "pairs")
+        + Numbers.count(pairs.judged(), "pair", "pairs")
         + " of the period ("
         + pairs.role().key()
         + ", "
         + pairs.instrument()
-        + ") are more than "
-        + numbers.fine(pairs.limit())
-        + " "
-        + unit()
-        + " apart, where chance expects "
-        + expectedBeyond(pairs)
+        + ") are further apart than the pairs before them allow, where chance expects "
+        + Numbers.fixed(pairs.expected(), 1)
         + " (chance of so many: "
         + Numbers.percent(pairs.chanceOfSoMany())
         + ").";
-  }
-
-  /** How many pairs of the period chance puts beyond the limit: one in twenty. */
-  static String expectedBeyond(Replicates pairs) {
-    return Numbers.fixed(pairs.pairsInPeriod() / 20.0, 1);
   }
 
   private static String tooFew(StreamFindings stream) {
@@ -345,16 +344,6 @@ final class Reasons {
             + ", but its baseline only "
             + base
             + "; from fewer than 15, limits are provisional.";
-  }
-
-  private static String notApplied(List<Rule> rules) {
-    String names = rules.stream().map(Rule::key).collect(Collectors.joining(", "));
-    return "No signal can come from "
-        + names
-        + ": bench.toml sets "
-        + (rules.size() == 1 ? "this rule" : "these rules")
-        + ", and this version of the program does not compute "
-        + (rules.size() == 1 ? "it." : "them.");
   }
 
   private String biased(StreamFindings stream) {

@@ -59,6 +59,16 @@ final class RuleWords {
               + limit;
       case READINGS_DISAGREE ->
           "two readings are " + numbers.fine(signal.value()) + " apart, the limit is " + limit;
+      case CUMULATIVE_SUM_BEYOND_LIMIT ->
+          "the cumulative sum, "
+              + Numbers.fixed(signal.value(), 2)
+              + " deviations, is beyond its limit of "
+              + Numbers.fixed(signal.limit(), 0);
+      case BLANK_DRIFTING ->
+          "the blank is beyond what those before it predict, "
+              + Numbers.figures(signal.value(), 3)
+              + " against "
+              + Numbers.figures(signal.limit(), 3);
       default ->
           phrase(signal.id().rule()) + ", " + numbers.fine(signal.value()) + " against " + limit;
     };

@@ -11,6 +11,7 @@ import org.quietline.assess.Drift;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.Signal;
 import org.quietline.assess.StreamFindings;
+import org.quietline.bench.ChartSettings.Weight;
 import org.quietline.report.Block.Step;
 
 /** What to do about a method, the most pressing first. */
@@ -104,7 +105,7 @@ final class Steps {
     } else if (concern instanceof Concern.PairsDisagree c) {
       put(
           "Look for the cause of distant pairs on "
-              + c.replicates().instrument()
+              + c.pairs().instrument()
               + ": bubbles, vials, mixing, timing.",
           NEXT,
           false);
@@ -137,8 +138,15 @@ final class Steps {
           ConflictWords.ids(c.open()));
     } else if (concern instanceof Concern.RecordsContradict c) {
       ask(ContradictionWords.step(c.check()), ContradictionWords.ids(c.open()));
-    } else if (concern instanceof Concern.RulesNotApplied) {
-      put("Take the rules that are not computed out of [chart] in bench.toml.", NEXT, false);
+    } else if (concern instanceof Concern.OpenFreeSignals c) {
+      record(c.open(), c.weight() == Weight.STOP ? NOW : NEXT, c.weight() == Weight.STOP);
+    } else if (concern instanceof Concern.FreeNotice c) {
+      put(FreeWords.step(c.notice()), NEXT, false);
+    } else if (concern instanceof Concern.LimitsDoNotFit) {
+      put(
+          "Look for the cause, then choose limits that fit: limits-from in bench.toml.",
+          NEXT,
+          false);
     } else {
       put("Measure a control before the next result is relied on.", NOW, true);
     }

@@ -231,18 +231,21 @@ class ReviewCommandTest {
   }
 
   @Test
-  void a_rule_that_is_not_computed_is_told() throws IOException {
+  void a_notice_rule_finds_the_step_of_the_calibrators() throws IOException {
     Path bench = tidewick();
     Files.writeString(
         bench.resolve("bench.toml"),
         Files.readString(bench.resolve("bench.toml"))
-            + "\n[chart]\nnotice-rules = [\"eight-on-one-side\"]\n");
+            + "\n[chart]\nnotice-rules = [\"calibration-step\", \"eight-on-one-side\"]\n");
     assertEquals(3, review(bench));
-    assertEquals("watch", findings().at("/methods/1/verdict").asText());
-    assertEquals(
-        "No signal can come from eight-on-one-side: bench.toml sets this rule, and this version of"
-            + " the program does not compute it.",
-        findings().at("/methods/1/reasons/0/reason").asText());
+    // ABOUT.md: the responses are 6 % higher from TG-C12, of 9 July 2026, on; acid number is quiet
+    JsonNode signals = findings().at("/methods/0/free/signals");
+    assertEquals(1, signals.size());
+    assertTrue(
+        signals.at("/0/id").asText().startsWith("total-glycerin/PM-1/calibration/2026-07-09T"),
+        signals.toString());
+    assertEquals(0, findings().at("/methods/1/free/signals").size());
+    assertEquals("steady", findings().at("/methods/1/verdict").asText());
   }
 
   @Test

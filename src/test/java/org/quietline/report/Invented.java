@@ -5,9 +5,11 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.quietline.assess.Answer;
@@ -16,13 +18,19 @@ import org.quietline.assess.Concern;
 import org.quietline.assess.DateCoverage;
 import org.quietline.assess.Drift;
 import org.quietline.assess.Findings;
+import org.quietline.assess.FreeNotices;
+import org.quietline.assess.FreeStreams;
+import org.quietline.assess.InForce;
 import org.quietline.assess.MaterialBias;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.OutOfDate;
+import org.quietline.assess.PairsOfPeriod;
 import org.quietline.assess.Period;
 import org.quietline.assess.PersonPairs;
 import org.quietline.assess.Precision;
+import org.quietline.assess.Price;
 import org.quietline.assess.Replicates;
+import org.quietline.assess.ReportedValue;
 import org.quietline.assess.Signal;
 import org.quietline.assess.Slips;
 import org.quietline.assess.StreamFindings;
@@ -149,6 +157,10 @@ public final class Invented {
               OptionalDouble.of(0.002),
               out,
               i < base,
+              limits ? Optional.of(inForce(base, centre, sd)) : Optional.empty(),
+              OptionalDouble.of(0.0079),
+              Set.of(),
+              false,
               Optional.of((n == 32 ? "AN-2026-10-" : "C-") + (18 + (i * 14) / Math.max(n, 14))),
               limits && !out ? OptionalDouble.of(z) : OptionalDouble.empty(),
               OptionalDouble.of(centre - 1.5 * sd),
@@ -181,11 +193,42 @@ public final class Invented {
         limits
             ? Answer.of(baseline(points, base, centre, sd))
             : Answer.cannotSay("needs 5 results, has " + n),
+        Optional.empty(),
+        limits ? Optional.of(inForce(base, centre, sd)) : Optional.empty(),
         signals,
-        limits ? Answer.of(0.31) : Answer.cannotSay("needs limits"),
+        price(limits ? Answer.of(0.31) : Answer.cannotSay("needs limits"), sd),
         limits
             ? Answer.of(new MaterialBias(0.0003, 0.0031, false))
-            : Answer.cannotSay("needs limits"));
+            : Answer.cannotSay("needs limits"),
+        Answer.cannotSay("needs 8 results, has " + n),
+        List.of(),
+        Answer.cannotSay("needs 20 results since the baseline, has 0"));
+  }
+
+  /** What the rules of an invented stream cost. */
+  public static Price price(Answer<Double> expected, double sd) {
+    return new Price(
+        expected,
+        2,
+        OptionalDouble.of(1),
+        4,
+        expected.map(
+            e ->
+                List.of(
+                    new Price.Delay(sd, 1, false, 0.23, 13, 121),
+                    new Price.Delay(0.012, 0.012 / sd, true, 0.98, 1, 2))));
+  }
+
+  private static InForce inForce(int results, double centre, double sd) {
+    return new InForce(
+        InForce.Origin.FIRST_RESULTS,
+        results,
+        Optional.empty(),
+        centre,
+        centre - 3 * sd,
+        centre - 2 * sd,
+        centre + 2 * sd,
+        centre + 3 * sd);
   }
 
   private static Signal signal(
@@ -230,6 +273,7 @@ public final class Invented {
         false,
         centre,
         sd,
+        0,
         0.0035,
         0.0030,
         new ControlLimits(
@@ -381,6 +425,43 @@ public final class Invented {
         beyond > 3 ? 0.003 : 0.64);
   }
 
+  /** What became of the pairs of an invented period. */
+  public static PairsOfPeriod policy(String instrument, Role role, int inPeriod, int beyond) {
+    List<Result> far = new ArrayList<>();
+    for (int i = 0; i < beyond; i++) {
+      far.add(result("B-" + (1041 + i), role, 4 + i));
+    }
+    return new PairsOfPeriod(
+        instrument,
+        role,
+        inPeriod,
+        inPeriod,
+        far,
+        inPeriod / 20.0,
+        beyond > 3 ? 0.003 : 0.64,
+        OptionalInt.of(2),
+        OptionalInt.of(3),
+        Answer.of(beyond > 3 ? PairsOfPeriod.Standing.ACTION : PairsOfPeriod.Standing.AS_EXPECTED),
+        Map.of(
+            ReportedValue.Path.TWO_AGREE,
+            inPeriod - beyond,
+            ReportedValue.Path.THREE_MEDIAN,
+            beyond),
+        List.of());
+  }
+
+  /** What the records of an invented method say without a control test: its pairs only. */
+  public static FreeStreams free(PairsOfPeriod... policy) {
+    return new FreeStreams(
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(policy),
+        new FreeNotices(List.of()));
+  }
+
   public static Result result(String sample, Role role, int day) {
     return new Result(
         LocalDateTime.of(2026, 10, day, 9, 12),
@@ -490,9 +571,14 @@ public final class Invented {
             stream.points(),
             stream.pointsInPeriod(),
             stream.baseline(),
+            stream.choiceNotUsed(),
+            stream.next(),
             List.of(),
-            stream.expectedFalseSignals(),
-            stream.bias());
+            stream.price(),
+            stream.bias(),
+            stream.diagnosis(),
+            stream.revisions(),
+            stream.proposal());
     Drift drift =
         drift(
             "acid-number",
@@ -669,8 +755,13 @@ public final class Invented {
         stream.points(),
         stream.pointsInPeriod(),
         stream.baseline(),
+        stream.choiceNotUsed(),
+        stream.next(),
         signals,
-        stream.expectedFalseSignals(),
-        stream.bias());
+        stream.price(),
+        stream.bias(),
+        stream.diagnosis(),
+        stream.revisions(),
+        stream.proposal());
   }
 }

@@ -115,9 +115,9 @@ class MonthlyReviewTest {
         cameIn.stream().map(f -> f.figure() + " " + f.words()).toList());
     List<Fact> chance = facts.columns().get(2).facts();
     assertEquals("0.93", chance.get(0).figure());
-    assertEquals("3", chance.get(1).figure());
+    assertEquals("5", chance.get(1).figure());
     assertEquals(
-        "results of the period with a stop signal, of these open: 3", chance.get(1).words());
+        "stop signals of the period, on 3 results, of these open: 5", chance.get(1).words());
     Fact open = facts.columns().get(0).facts().get(0);
     assertEquals("15 days", open.figure());
     assertEquals(
@@ -313,7 +313,7 @@ class MonthlyReviewTest {
     assertTrue(young.marks().stream().allMatch(m -> m.shape() == Chart.Mark.Shape.OPEN));
     assertTrue(
         text(method(Invented.youngFattyAcid(5)))
-            .contains("Provisional (open dots): from the sixth on"));
+            .contains("Provisional (open dots): each is judged"));
     ControlChart none =
         assertInstanceOf(
             ControlChart.class, figures(method(Invented.youngFattyAcid(3))).get(0).chart());

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Capability;
@@ -21,6 +22,7 @@ import org.quietline.assess.DateCoverage;
 import org.quietline.assess.Drift;
 import org.quietline.assess.MaterialBias;
 import org.quietline.assess.MethodFindings;
+import org.quietline.assess.PairsOfPeriod;
 import org.quietline.assess.PersonPairs;
 import org.quietline.assess.Replicates;
 import org.quietline.assess.Slips;
@@ -79,9 +81,14 @@ class SectionsTest {
         points,
         s.pointsInPeriod(),
         baseline,
+        s.choiceNotUsed(),
+        baseline.value().isPresent() ? s.next() : Optional.empty(),
         s.signals(),
-        Answer.cannotSay("the limits are provisional"),
-        bias);
+        Invented.price(Answer.cannotSay("the limits are provisional"), 0.003),
+        bias,
+        s.diagnosis(),
+        s.revisions(),
+        s.proposal());
   }
 
   private static Figure figure(List<Block> blocks) {
@@ -105,6 +112,7 @@ class SectionsTest {
         chosen,
         b.centre(),
         b.deviation(),
+        0.0012,
         b.meanMovingRange(),
         b.sampleDeviation(),
         b.limits(),
@@ -131,6 +139,8 @@ class SectionsTest {
             case SAMPLE_DEVIATION -> "3 times the deviation 0.003000";
             case PREDICTION -> "t prediction with deviation 0.003000";
             case GUARANTEED -> "tolerance form with deviation 0.003000";
+            case BETWEEN_GROUPS ->
+                "t prediction for a new calibration, deviation between calibrations 0.0012";
           };
       assertTrue(side.contains("Limits: chosen baseline, 20 results, 4 October 2025 to "), side);
       assertTrue(side.contains("; " + word + "."), side);
@@ -175,6 +185,10 @@ class SectionsTest {
             false,
             Optional.empty(),
             OptionalDouble.empty(),
+            Set.of(),
+            false,
+            Optional.empty(),
+            OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             "readings/a.csv",
@@ -207,6 +221,10 @@ class SectionsTest {
             false,
             Optional.empty(),
             OptionalDouble.empty(),
+            Set.of(),
+            false,
+            Optional.empty(),
+            OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             p.file(),
@@ -232,6 +250,10 @@ class SectionsTest {
               p.range(),
               p.excluded(),
               p.inBaseline(),
+              p.judgedBy(),
+              p.rangeUpper(),
+              p.since(),
+              p.restarted(),
               p.calibration(),
               p.weightedMean(),
               p.weightedLower(),
@@ -375,25 +397,21 @@ class SectionsTest {
             List.of(many),
             List.of(new PersonPairs("RO", "PM-1", Role.PRODUCT, 30, 0.002, 9, 0.0021, 1, false)),
             BASE.capability());
-    List<Block> blocks = AgreementSection.of(findings);
+    PairsOfPeriod far = Invented.policy("PM-1", Role.PRODUCT, 6, 5);
+    List<Block> blocks = AgreementSection.of(judged(findings, Verdict.of(List.of()), far));
     Table table = assertInstanceOf(Table.class, blocks.get(1));
     Row row = table.rows().get(0);
     assertEquals(Colour.INK, row.colour());
-    assertTrue(row.cells().get(2).contains("In the period 5 of 6 beyond, chance expects 0.3: "));
-    assertTrue(row.cells().get(2).endsWith("B-1043 on 6 Oct and 2 more."));
+    assertTrue(
+        row.cells()
+            .get(2)
+            .endsWith(
+                "In the period 5 of 6 beyond the limit of their time, chance expects 0.3, more than"
+                    + " chance explains: B-1041 on 4 Oct, B-1042 on 5 Oct, B-1043 on 6 Oct and 2"
+                    + " more. Reported otherwise: 5 median of three."),
+        row.cells().get(2));
     MethodFindings doubted =
-        new MethodFindings(
-            findings.method(),
-            Verdict.of(List.of(new Concern.PairsDisagree(many))),
-            findings.replicates(),
-            findings.people(),
-            findings.streams(),
-            findings.drift(),
-            findings.precision(),
-            findings.capability(),
-            findings.outOfDate(),
-            new DateCoverage(5, 0, 0),
-            Slips.NONE);
+        judged(findings, Verdict.of(List.of(new Concern.PairsDisagree(far))), far);
     Table marked = assertInstanceOf(Table.class, AgreementSection.of(doubted).get(1));
     assertEquals(Colour.ACCENT, marked.rows().get(0).colour());
     assertEquals(
@@ -401,6 +419,24 @@ class SectionsTest {
             "Pairs against the others': RO (product, PM-1) 0.0020 against 0.0021 (30 and 9 pairs)."),
         blocks.get(2));
     assertTrue(blocks.get(3).toString().contains("Each reading is a fresh portion"));
+  }
+
+  private static MethodFindings judged(
+      MethodFindings findings, Verdict verdict, PairsOfPeriod policy) {
+    return new MethodFindings(
+        findings.method(),
+        verdict,
+        findings.replicates(),
+        findings.people(),
+        findings.streams(),
+        findings.drift(),
+        findings.precision(),
+        findings.capability(),
+        findings.outOfDate(),
+        new DateCoverage(5, 0, 0),
+        Slips.NONE,
+        Invented.free(policy),
+        List.of());
   }
 
   @Test

@@ -15,6 +15,7 @@ import org.quietline.assess.MethodFindings;
 import org.quietline.assess.Signal;
 import org.quietline.assess.Slips;
 import org.quietline.assess.Verdict;
+import org.quietline.bench.Role;
 import org.quietline.report.Block.Step;
 
 class StepsTest {
@@ -89,7 +90,7 @@ class StepsTest {
     all.add(new Concern.CalibrationExpired(drift));
     all.add(new Concern.RecalibrateNow(drift));
     all.add(new Concern.DriftUnknown(drift));
-    all.add(new Concern.PairsDisagree(m.replicates().get(0)));
+    all.add(new Concern.PairsDisagree(Invented.policy("PM-1", Role.CONTROL, 18, 7)));
     all.add(new Concern.TooFewResults(m.streams().get(0)));
     all.add(new Concern.Biased(m.streams().get(0)));
     all.add(new Concern.NoRecentControls("PM-1", LocalDate.of(2026, 8, 3)));

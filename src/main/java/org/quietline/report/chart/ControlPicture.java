@@ -7,6 +7,8 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
 import org.quietline.report.Colour;
 import org.quietline.report.ControlChart;
+import org.quietline.report.ControlChart.Bound;
+import org.quietline.report.ControlChart.Event;
 import org.quietline.report.ControlChart.Span;
 import org.quietline.report.ControlChart.Strip;
 
@@ -15,6 +17,8 @@ final class ControlPicture {
   private static final double BOTTOM = 13;
   private static final double DOT = 3;
   private static final double CROWDED = 120;
+  private static final double SHORT_STROKE = 4;
+  private static final double LONG_STROKE = 8;
 
   /** More results than this are not joined by a line. */
   private static final int THICKET = 150;
@@ -27,6 +31,13 @@ final class ControlPicture {
   static void draw(ControlChart chart, Graphics2D g, double width, double height) {
     double dot = chart.marks().size() > CROWDED ? DOT * 0.7 : DOT;
     Layers layers = new Layers();
+    for (Bound bound : chart.bounds()) {
+      switch (bound.kind()) {
+        case CENTRE -> layers.line(bound.path(), Colour.GREY, Style.HAIR);
+        case ACTION -> layers.line(bound.path(), Colour.INK, Style.DASHES);
+        case WARNING -> layers.line(bound.path(), Colour.GREY, Style.DOTS);
+      }
+    }
     for (var stretch : chart.weightedMean()) {
       layers.line(stretch, Colour.PALE, Style.STRONG);
     }
@@ -40,7 +51,6 @@ final class ControlPicture {
             Words.LINE + 2, Words.leftRoom(chart.value()), BOTTOM, Words.rightRoom(chart.levels()));
     XYPlot plot = Style.plot(chart.time(), chart.value(), room, layers);
     chart.strips().forEach(s -> strip(plot, s));
-    chart.levels().forEach(l -> Style.level(plot, l, Layer.BACKGROUND));
     Frame frame = Style.draw(plot, chart.time(), chart.value(), g, width, height);
     Words words = new Words(g, frame);
     words.along();
@@ -48,6 +58,7 @@ final class ControlPicture {
     words.levels(chart.levels());
     names(chart, words, frame);
     chart.baseline().ifPresent(b -> baseline(b, g, words, frame));
+    chart.events().forEach(e -> event(e, g, frame));
     words.off(chart.marks());
     words.letters(chart.rings(), chart.marks(), (dot + 5) / 2);
   }
@@ -87,6 +98,15 @@ final class ControlPicture {
     double left = frame.area().getMaxX() - Faces.width(strip.label(), Faces.REGULAR);
     words.text(
         strip.label(), Math.max(0, left), frame.area().getMinY() - 3, Colour.GREY, Faces.REGULAR);
+  }
+
+  /** A stroke that hangs from the top edge. */
+  private static void event(Event event, Graphics2D g, Frame frame) {
+    double x = frame.px(event.x());
+    double y = frame.area().getMinY();
+    g.setPaint(Style.colour(Colour.INK));
+    g.setStroke(Style.MARK);
+    g.draw(new Line2D.Double(x, y, x, y + (event.restart() ? LONG_STROKE : SHORT_STROKE)));
   }
 
   /** A bracket along the foot of the plot with its word in the line. */

@@ -80,6 +80,13 @@ class ChartPainterTest {
         VALUE,
         List.of(new Strip(0, 50, "C-1", true), new Strip(50, 52, "C-2 too long", false)),
         LEVELS,
+        LEVELS.stream()
+            .map(
+                l ->
+                    new ControlChart.Bound(
+                        l.kind(), List.of(new Spot(0, l.at()), new Spot(TIME.upper(), l.at()))))
+            .toList(),
+        List.of(new ControlChart.Event(30, true), new ControlChart.Event(35, false)),
         marks,
         List.of(),
         List.of(List.of(new Spot(10, 4), new Spot(40, 6))),
