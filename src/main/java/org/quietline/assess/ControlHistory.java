@@ -69,8 +69,8 @@ final class ControlHistory {
    * @param result the result
    * @param place as signals name it
    * @param value its value
-   * @param centre the baseline's centre; where there is no baseline, that of the limits that judged
-   *     it, or the assigned value
+   * @param centre the centre of the settled limits that judged it, else the baseline's; where there
+   *     is no baseline, that of the limits that judged it, or the assigned value
    * @param sigma the deviation of its stream; without a baseline a third of how far the action
    *     limits that judged it reach; absent without limits
    * @param baselineResults how many results the baseline has; 0 without
@@ -174,9 +174,11 @@ final class ControlHistory {
       Records records, StreamFindings stream, Point point, Result result, int session) {
     Material material = stream.material();
     Optional<Baseline> baseline = stream.baseline().value();
+    Optional<InForce> former = former(stream, point);
     Optional<Double> centre =
-        baseline
-            .map(Baseline::centre)
+        former
+            .map(InForce::centre)
+            .or(() -> baseline.map(Baseline::centre))
             .or(() -> point.judgedBy().map(InForce::centre))
             .or(() -> material.assignedValue().map(java.math.BigDecimal::doubleValue));
     if (point.value().isEmpty() || centre.isEmpty()) {
@@ -195,14 +197,32 @@ final class ControlHistory {
             new ControlPlace(stream.instrument(), material.key(), point.at()),
             point.value().getAsDouble(),
             centre.get(),
-            sigma(baseline, point),
-            baseline.map(Baseline::results).orElse(0),
+            former.isPresent()
+                ? OptionalDouble.of(former.get().reach() / ACTION_REACH)
+                : sigma(baseline, point),
+            former.map(InForce::results).or(() -> baseline.map(Baseline::results)).orElse(0),
             point.inBaseline(),
             records.bench().calibrationOf(result),
             result.reagentLot(),
             daysOpen,
             session,
             point.excluded()));
+  }
+
+  /**
+   * Settled limits that were in force before the present ones and judged a result; for the first
+   * results, which were judged by what was known before, those that came first.
+   */
+  private static Optional<InForce> former(StreamFindings stream, Point point) {
+    Optional<Baseline> baseline = stream.baseline().value();
+    Optional<InForce> settled = point.judgedBy().filter(InForce::isSettled);
+    return settled
+        .or(
+            () ->
+                stream.points().stream()
+                    .flatMap(p -> p.judgedBy().filter(InForce::isSettled).stream())
+                    .findFirst())
+        .filter(l -> baseline.isPresent() && l.centre() != baseline.get().centre());
   }
 
   private static OptionalDouble sigma(Optional<Baseline> baseline, Point point) {

@@ -54,6 +54,15 @@ public record InForce(
   }
 
   /**
+   * Whether they come from a baseline, of whatever size.
+   *
+   * @return false for what is known beforehand or from the results before
+   */
+  public boolean isSettled() {
+    return origin == Origin.FIRST_RESULTS || origin == Origin.CHOSEN;
+  }
+
+  /**
    * How far the action limit is from the centre.
    *
    * @return half the width, in the method's unit

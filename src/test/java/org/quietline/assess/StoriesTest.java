@@ -179,4 +179,28 @@ class StoriesTest {
         true,
         Optional.empty());
   }
+
+  @Test
+  void a_revision_of_limits_does_not_turn_the_sign_of_what_was_before() {
+    TestBench bench = quiet();
+    bench.daily("0.212");
+    int before = bench.results.size();
+    for (String value : QUIET) {
+      bench.daily(
+          new java.math.BigDecimal(value).add(new java.math.BigDecimal("0.030")).toString());
+    }
+    java.time.LocalDate from = TestBench.START.plusDays(before).toLocalDate();
+    bench.baselines.add(
+        new org.quietline.bench.BaselineChoice(
+            "tg",
+            "PM-1",
+            "QC",
+            from,
+            from.plusDays(QUIET.length - 1),
+            java.util.Optional.empty(),
+            java.util.Optional.empty()));
+    Story first = stories(bench).get(0);
+    assertEquals(1, first.sizes().get(0).results(), first.signals().toString() + first.onset());
+    assertTrue(first.sizes().get(0).size() > 0.008, first.sizes().toString());
+  }
 }
