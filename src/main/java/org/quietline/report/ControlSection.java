@@ -22,6 +22,7 @@ import org.quietline.report.Block.Caption;
 import org.quietline.report.Block.Figure;
 import org.quietline.report.Block.Heading;
 import org.quietline.report.Block.Paragraph;
+import org.quietline.report.Chart.Mark.Shape;
 
 /** "Is it in control?" */
 final class ControlSection {
@@ -79,14 +80,15 @@ final class ControlSection {
       return;
     }
     List<Episode> episodes = Episode.of(stream, since);
+    ControlChart picture = Pictures.control(stream, shown, episodes, numbers);
     blocks.add(
         new Figure(
             "Control results of " + Reasons.name(stream),
             facts(stream, shown),
             side(stream),
-            Pictures.control(stream, shown, episodes, numbers),
+            picture,
             HEIGHT,
-            under(stream, shown, episodes),
+            under(stream, shown, episodes, picture),
             description(stream, shown, episodes)));
     words.delays(stream, method.unit().toString()).ifPresent(blocks::add);
   }
@@ -230,7 +232,8 @@ final class ControlSection {
     };
   }
 
-  private List<Caption> under(StreamFindings stream, List<Point> shown, List<Episode> episodes) {
+  private List<Caption> under(
+      StreamFindings stream, List<Point> shown, List<Episode> episodes, ControlChart picture) {
     List<Caption> under = new ArrayList<>();
     List<Episode> open = episodes.stream().filter(Episode::open).toList();
     List<Episode> closed = episodes.stream().filter(e -> !e.open()).toList();
@@ -255,7 +258,7 @@ final class ControlSection {
     if (episodes.isEmpty() && stream.baseline().value().isPresent()) {
       under.add(Caption.of(noSignal(stream)));
     }
-    marksInWords(stream, shown).ifPresent(words -> under.add(Caption.of(words)));
+    marksInWords(stream, shown, picture).ifPresent(words -> under.add(Caption.of(words)));
     stream
         .baseline()
         .value()
@@ -329,7 +332,8 @@ final class ControlSection {
     return "open, " + episode.when() + ": " + many + RuleWords.seen(episode.last(), method) + ".";
   }
 
-  private static Optional<String> marksInWords(StreamFindings stream, List<Point> shown) {
+  private static Optional<String> marksInWords(
+      StreamFindings stream, List<Point> shown, ControlChart picture) {
     long out = shown.stream().filter(Point::excluded).count();
     long censored = stream.points().stream().filter(p -> p.value().isEmpty()).count();
     List<String> words = new ArrayList<>();
@@ -338,6 +342,10 @@ final class ControlSection {
           "Cross, or triangle where off the scale: "
               + Numbers.count(out, "result", "results")
               + " an action took out.");
+    }
+    long off = picture.marks().stream().filter(m -> m.shape() == Shape.OFF).count();
+    if (off > 0 && out == 0) {
+      words.add("Triangle: a result off the scale.");
     }
     strokes(shown).ifPresent(words::add);
     if (censored > 0) {

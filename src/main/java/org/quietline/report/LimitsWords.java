@@ -220,7 +220,7 @@ final class LimitsWords {
         ? count
             + ", "
             + Numbers.count(
-                (long) Math.ceil(results / perWeek.getAsDouble() - 1e-9), "week", "weeks")
+                Math.max(1, Math.round(results / perWeek.getAsDouble())), "week", "weeks")
         : count;
   }
 }

@@ -334,6 +334,12 @@ final class Reasons {
 
   private static String tooFew(StreamFindings stream) {
     String count = name(stream) + " has " + Numbers.count(stream.counted(), "result", "results");
+    if (stream.baseline().why().isPresent() && stream.next().isPresent()) {
+      return count
+          + "; its limits are wide, from what was known beforehand (of its own it "
+          + stream.baseline().why().get()
+          + "), and settle with 15.";
+    }
     if (stream.baseline().why().isPresent()) {
       return count + ", and no limits yet (" + stream.baseline().why().get() + ").";
     }

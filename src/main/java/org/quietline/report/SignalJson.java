@@ -9,6 +9,15 @@ import org.quietline.bench.Action;
 final class SignalJson {
   private SignalJson() {}
 
+  /** A sum is in deviations, a blank in what it was read in. */
+  private static String unit(Signal signal) {
+    return switch (signal.id().rule()) {
+      case CUMULATIVE_SUM_BEYOND_LIMIT -> "deviations";
+      case BLANK_DRIFTING -> "as the blank is read, or deviations where its weighted mean broke it";
+      default -> "the method's unit";
+    };
+  }
+
   static void write(JsonFields json, Signal signal) throws IOException {
     json.text("id", signal.id());
     json.text("rule", signal.id().rule().key());
@@ -16,6 +25,7 @@ final class SignalJson {
     json.text("at", signal.id().at());
     json.number("value", signal.value());
     json.number("limit", signal.limit());
+    json.text("unitOfValue", unit(signal));
     json.numberOr("size", signal.size(), "a rule about spread, or of one response");
     json.texts("pattern", signal.points());
     json.text("status", signal.open() ? "open" : "closed");

@@ -249,6 +249,61 @@ class ReviewCommandTest {
   }
 
   @Test
+  void the_id_of_a_calibration_step_closes_it() throws IOException {
+    Path bench = tidewick();
+    Files.writeString(
+        bench.resolve("bench.toml"),
+        Files.readString(bench.resolve("bench.toml"))
+            + "\n[chart]\nnotice-rules = [\"calibration-step\"]\n");
+    review(bench);
+    String id = findings().at("/methods/0/free/signals/0/id").asText();
+    assertEquals("open", findings().at("/methods/0/free/signals/0/status").asText());
+    Path actions = bench.resolve("actions.csv");
+    String head = Files.readAllLines(actions).get(0);
+    int aside = findings().at("/intake/setAside").asInt();
+    Files.writeString(
+        actions,
+        Files.readString(actions)
+            + rowOf(head, "recorded_at", "2026-07-10T09:00", "signal", id, "cause", "new lot")
+            + "\n");
+    review(bench);
+    assertEquals("closed", findings().at("/methods/0/free/signals/0/status").asText());
+    assertEquals(aside, findings().at("/intake/setAside").asInt());
+    assertEquals(0, findings().at("/idleActions").size());
+  }
+
+  @Test
+  void an_id_whose_third_part_does_not_belong_to_its_rule_is_set_aside_with_a_sentence()
+      throws IOException {
+    Path bench = tidewick();
+    Path actions = bench.resolve("actions.csv");
+    String head = Files.readAllLines(actions).get(0);
+    String id = "total-glycerin/PM-1/QC-TG-A/2026-07-09T07:00/calibration-step";
+    Files.writeString(
+        actions,
+        Files.readString(actions)
+            + rowOf(head, "recorded_at", "2026-07-10T09:00", "signal", id, "cause", "new lot")
+            + "\n");
+    review(bench);
+    assertTrue(
+        out.toString()
+            .contains(
+                "the third part of an id of calibration-step is calibration, not \"QC-TG-A\"; copy"
+                    + " the id whole from the review."),
+        out.toString());
+  }
+
+  private static String rowOf(String head, String... fields) {
+    java.util.Map<String, String> given = new java.util.HashMap<>();
+    for (int i = 0; i < fields.length; i += 2) {
+      given.put(fields[i], fields[i + 1]);
+    }
+    return java.util.Arrays.stream(head.split(","))
+        .map(column -> given.getOrDefault(column.strip(), ""))
+        .collect(java.util.stream.Collectors.joining(","));
+  }
+
+  @Test
   void a_bench_without_results_says_what_to_do() throws IOException {
     Path bench = tidewick();
     try (Stream<Path> files = Files.list(bench.resolve("readings"))) {
