@@ -12,7 +12,7 @@ class ReferenceFolderTest {
   @Test
   void everyCaseIsThereAndNamesItsSource() {
     List<Path> files = Reference.files();
-    assertEquals(220, files.size());
+    assertEquals(224, files.size());
     for (Path file : files) {
       Reference reference = Reference.read(file);
       assertEquals(file.getFileName().toString(), reference.at("/id").asText() + ".json");
@@ -29,7 +29,7 @@ class ReferenceFolderTest {
             .map(Reference::read)
             .filter(r -> r.at("/provenance").asText().startsWith("computed by recompute"))
             .toList();
-    assertEquals(105, computed.size());
+    assertEquals(109, computed.size());
     for (Reference reference : computed) {
       assertFalse(reference.at("/expression").asText().isBlank(), reference.at("/id").asText());
       boolean simulated =

@@ -1,5 +1,6 @@
 package org.quietline.stats.mixed;
 
+import java.util.List;
 import org.quietline.stats.numeric.Require;
 import org.quietline.stats.numeric.Sum;
 
@@ -32,13 +33,37 @@ final class FixedPart {
   static FixedPart of(double[] values, double[]... columns) {
     double[][] basis = new double[columns.length + 1][];
     double[][] upper = new double[columns.length + 1][columns.length + 1];
-    basis[0] = constant(values.length);
+    for (double[] column : columns) {
+      if (column.length != values.length) {
+        throw new IllegalArgumentException(
+            values.length
+                + " values but "
+                + column.length
+                + " in regressor "
+                + (List.of(columns).indexOf(column) + 1));
+      }
+    }
+    int combination = orthonormal(values.length, columns, basis, upper);
+    if (combination >= 0) {
+      throw new IllegalArgumentException(
+          "regressor "
+              + (combination + 1)
+              + " is a combination of the constant and those before it");
+    }
+    return new FixedPart(basis, upper, new double[basis.length], values.clone()).fit();
+  }
+
+  /** The first column that is a combination of a constant and those before it, or -1. */
+  static int combination(double[]... columns) {
+    int width = columns.length + 1;
+    return orthonormal(columns[0].length, columns, new double[width][], new double[width][width]);
+  }
+
+  /** Fills an orthonormal basis and returns the first column that adds nothing to it, or -1. */
+  private static int orthonormal(int n, double[][] columns, double[][] basis, double[][] upper) {
+    basis[0] = constant(n);
     upper[0][0] = 1 / basis[0][0];
     for (int c = 0; c < columns.length; c++) {
-      if (columns[c].length != values.length) {
-        throw new IllegalArgumentException(
-            values.length + " values but " + columns[c].length + " in regressor " + (c + 1));
-      }
       Require.values(columns[c], 1);
       double[] left = columns[c].clone();
       double size = Math.sqrt(Sum.ofSquares(left));
@@ -49,13 +74,12 @@ final class FixedPart {
       }
       double length = Math.sqrt(Sum.ofSquares(left));
       if (!(length > NOTHING_LEFT * size)) {
-        throw new IllegalArgumentException(
-            "regressor " + (c + 1) + " is a combination of the constant and those before it");
+        return c;
       }
       upper[c + 1][c + 1] = length;
       basis[c + 1] = scaled(left, 1 / length);
     }
-    return new FixedPart(basis, upper, new double[basis.length], values.clone()).fit();
+    return -1;
   }
 
   /** The values and those columns that are left where each group's mean is taken out. */

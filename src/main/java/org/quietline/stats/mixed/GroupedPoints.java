@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import org.quietline.stats.numeric.Centred;
 import org.quietline.stats.numeric.Require;
 
@@ -45,6 +46,30 @@ public final class GroupedPoints {
    */
   public static GroupedPoints of(
       double[] times, double[] values, int[] groups, double[]... regressors) {
+    return of(new Fewest(4, 2), times, values, groups, regressors);
+  }
+
+  /**
+   * Takes points that may be of one group only, for {@link LineOutlook}.
+   *
+   * @param times the times or other abscissas, finite, not all equal
+   * @param values as many values, finite
+   * @param groups as many labels of groups, in any order
+   * @param regressors columns of declared regressors, as long as the values
+   * @return the points
+   * @throws IllegalArgumentException if there are fewer than three points, lengths differ, a number
+   *     is not usable, all times are equal, or a regressor is a combination of the others
+   */
+  public static GroupedPoints ofOneOrMore(
+      double[] times, double[] values, int[] groups, double[]... regressors) {
+    return of(new Fewest(3, 1), times, values, groups, regressors);
+  }
+
+  /** The fewest points and groups. */
+  private record Fewest(int points, int groups) {}
+
+  private static GroupedPoints of(
+      Fewest fewest, double[] times, double[] values, int[] groups, double[]... regressors) {
     if (times.length != values.length || groups.length != values.length) {
       throw new IllegalArgumentException(
           values.length
@@ -54,8 +79,8 @@ public final class GroupedPoints {
               + groups.length
               + " group labels");
     }
-    Require.values(times, 4);
-    Require.values(values, 4);
+    Require.values(times, fewest.points());
+    Require.values(values, fewest.points());
     Require.spread(times, "times");
     double[][] columns = new double[regressors.length + 1][];
     columns[0] = times.clone();
@@ -64,13 +89,29 @@ public final class GroupedPoints {
     for (int i = 0; i < groups.length; i++) {
       found.computeIfAbsent(groups[i], unused -> new ArrayList<>()).add(i);
     }
-    Require.atLeast(found.size(), 2, "number of groups");
+    Require.atLeast(found.size(), fewest.groups(), "number of groups");
     List<int[]> rows =
         found.values().stream()
             .map(places -> places.stream().mapToInt(Integer::intValue).toArray())
             .toList();
     return new GroupedPoints(
         FixedPart.of(values, columns), columns[0], List.copyOf(found.keySet()), rows);
+  }
+
+  /**
+   * Which regressor cannot be told from the constant, the times and those before it.
+   *
+   * @param times the times, finite, not all equal
+   * @param regressors columns as long as the times, finite
+   * @return the place of the first such regressor; nothing if all can be told apart
+   * @throws IllegalArgumentException if lengths differ or a number is not usable
+   */
+  public static OptionalInt confounded(double[] times, double[]... regressors) {
+    double[][] columns = new double[regressors.length + 1][];
+    columns[0] = times;
+    System.arraycopy(regressors, 0, columns, 1, regressors.length);
+    int found = FixedPart.combination(columns);
+    return found < 1 ? OptionalInt.empty() : OptionalInt.of(found - 1);
   }
 
   /**
@@ -89,6 +130,11 @@ public final class GroupedPoints {
    */
   public int size() {
     return times.length;
+  }
+
+  /** How many regressors there are. */
+  int regressors() {
+    return regressors;
   }
 
   FixedPart fixed() {

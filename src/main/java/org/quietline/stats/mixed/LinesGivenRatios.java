@@ -99,10 +99,14 @@ public final class LinesGivenRatios {
    * @return the logarithm
    */
   public double logMarginal() {
-    return -0.5
-        * (logDeterminant()
-            + logDeterminantOfInformation()
-            + degreesOfFreedom() * Math.log(quadraticForm()));
+    return logMarginal(0);
+  }
+
+  /** The same with a residual variance that is not taken for less than a given one. */
+  double logMarginal(double leastVariance) {
+    int df = degreesOfFreedom();
+    double form = Math.max(quadraticForm(), df * leastVariance);
+    return -0.5 * (logDeterminant() + logDeterminantOfInformation() + df * Math.log(form));
   }
 
   /**
