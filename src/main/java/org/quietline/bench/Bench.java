@@ -19,6 +19,7 @@ import java.util.Set;
  * @param actions causes and actions recorded for signals
  * @param outsideResults results of outside laboratories
  * @param conflicts rows that stand against a result taken in
+ * @param temperatures temperatures at the places where reagents are kept
  */
 public record Bench(
     Settings settings,
@@ -27,7 +28,8 @@ public record Bench(
     List<ReagentLot> reagentLots,
     List<Action> actions,
     List<OutsideResult> outsideResults,
-    List<Conflict> conflicts) {
+    List<Conflict> conflicts,
+    List<Temperature> temperatures) {
 
   /** Copies the lists and puts results and calibrations in time order, ties in the given order. */
   public Bench {
@@ -38,6 +40,37 @@ public record Bench(
     actions = List.copyOf(actions);
     outsideResults = List.copyOf(outsideResults);
     conflicts = List.copyOf(conflicts);
+    temperatures = List.copyOf(temperatures);
+  }
+
+  /**
+   * A bench that records no temperatures of reagents.
+   *
+   * @param settings what the bench set down about itself
+   * @param results every result taken in
+   * @param calibrations every calibration
+   * @param reagentLots the reagent lots
+   * @param actions causes and actions recorded for signals
+   * @param outsideResults results of outside laboratories
+   * @param conflicts rows that stand against a result taken in
+   */
+  public Bench(
+      Settings settings,
+      List<Result> results,
+      List<Calibration> calibrations,
+      List<ReagentLot> reagentLots,
+      List<Action> actions,
+      List<OutsideResult> outsideResults,
+      List<Conflict> conflicts) {
+    this(
+        settings,
+        results,
+        calibrations,
+        reagentLots,
+        actions,
+        outsideResults,
+        conflicts,
+        List.of());
   }
 
   /**
@@ -91,7 +124,8 @@ public record Bench(
         reagentLots,
         actionsThen,
         outsideResults,
-        conflicts.stream().filter(c -> !c.first().takenAt().isAfter(moment)).toList());
+        conflicts.stream().filter(c -> !c.first().takenAt().isAfter(moment)).toList(),
+        temperatures.stream().filter(t -> !t.takenAt().isAfter(moment)).toList());
   }
 
   /**

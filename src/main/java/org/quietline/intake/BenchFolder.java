@@ -13,6 +13,7 @@ import org.quietline.bench.Conflict;
 import org.quietline.bench.OutsideResult;
 import org.quietline.bench.ReagentLot;
 import org.quietline.bench.Result;
+import org.quietline.bench.Temperature;
 
 /** Reads a bench folder: {@code bench.toml}, the sheets beside it, and those in its readings. */
 public final class BenchFolder {
@@ -95,6 +96,8 @@ public final class BenchFolder {
     readSheet("actions.csv", actions);
     Gathered<OutsideResult> outside = new Gathered<>(new OutsideRows(found.methods()));
     readSheet("outside.csv", outside);
+    Gathered<Temperature> temperatures = new Gathered<>(new ColdChainRows());
+    readSheet("cold-chain.csv", temperatures);
     return new Bench(
         found.settings(),
         results.taken(),
@@ -102,7 +105,8 @@ public final class BenchFolder {
         reagents.taken(),
         actions.taken(),
         outside.taken(),
-        conflicts(results));
+        conflicts(results),
+        temperatures.taken());
   }
 
   private static List<Conflict> conflicts(Gathered<Result> results) {

@@ -16,7 +16,7 @@ import java.util.Optional;
 final class FolderListing {
   static final String READINGS = "readings";
   static final List<String> SHEETS =
-      List.of("calibrations.csv", "reagents.csv", "actions.csv", "outside.csv");
+      List.of("calibrations.csv", "reagents.csv", "actions.csv", "outside.csv", "cold-chain.csv");
 
   private final Tally tally;
   private final OwnSheets ownSheets;

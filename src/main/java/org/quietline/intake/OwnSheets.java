@@ -17,7 +17,8 @@ final class OwnSheets {
           "calibrations.csv", CalibrationRows.LAYOUT,
           "reagents.csv", ReagentRows.LAYOUT,
           "actions.csv", ActionRows.LAYOUT,
-          "outside.csv", OutsideRows.LAYOUT);
+          "outside.csv", OutsideRows.LAYOUT,
+          "cold-chain.csv", ColdChainRows.LAYOUT);
 
   private final List<Sheet> sheets = new ArrayList<>();
 

@@ -195,6 +195,7 @@ public final class TrialReading {
       case "calibrations.csv" -> new CalibrationRows(found.methods(), found.instruments());
       case "reagents.csv" -> new ReagentRows(found.methods());
       case "actions.csv" -> new ActionRows(found);
+      case "cold-chain.csv" -> new ColdChainRows();
       default -> new OutsideRows(found.methods());
     };
   }
