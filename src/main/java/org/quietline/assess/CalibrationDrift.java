@@ -1,43 +1,43 @@
 package org.quietline.assess;
 
-import java.time.Duration;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.quietline.assess.Drift.Ahead;
 import org.quietline.assess.Drift.Decision;
 import org.quietline.assess.Drift.Deviation;
+import org.quietline.assess.Drift.EarlierWindow;
 import org.quietline.assess.Drift.FanDay;
+import org.quietline.assess.Drift.Form;
+import org.quietline.assess.Drift.FormFrom;
 import org.quietline.assess.Drift.Line;
-import org.quietline.assess.StreamFindings.Baseline;
-import org.quietline.assess.StreamFindings.Point;
+import org.quietline.assess.Drift.Pool;
+import org.quietline.assess.Drift.Settling;
 import org.quietline.bench.Calibration;
-import org.quietline.stats.model.StraightLine;
+import org.quietline.bench.Reading;
+import org.quietline.bench.Result;
+import org.quietline.stats.Interval;
+import org.quietline.stats.distribution.StudentMixture;
+import org.quietline.stats.mixed.LineOutlook;
 
 /**
- * Is the calibration in use drifting, and how long does it stay safe? A straight line through the
- * deviations of the current window only; its chances are those of a Student t with the line's own
- * degrees of freedom.
+ * Is the calibration in use drifting, and how long does it stay safe? Each window is a line about
+ * an average line; how much windows differ is not estimated but averaged over, so that few windows
+ * are not taken for more than they are (see {@link LineOutlook}).
  */
 final class CalibrationDrift {
-  /** The fewest control results in a window that a line is drawn through. */
-  static final int FEWEST_FOR_A_LINE = 3;
-
   /** The normal quantile that 2.5 % exceed. */
   private static final double NORMAL_95 = 1.959_963_984_540_054;
 
-  /** A longer validity is drawn in longer steps. */
-  private static final int MOST_FAN_DAYS = 60;
+  /** The fan is drawn in so many steps. */
+  private static final int FAN_STEPS = 12;
 
   /** The chance of being beyond the allowance that a safe day may carry. */
   static final double SAFE_CHANCE = 0.05;
-
-  /** A scatter finer than this share of the last digit is an accident of rounding. */
-  static final double FINEST_SCATTER = 0.01;
 
   private final Records records;
   private final List<StreamFindings> streams;
@@ -56,9 +56,9 @@ final class CalibrationDrift {
   }
 
   private Drift judge(String instrument) {
-    List<Calibration> windows =
+    List<Calibration> calibrations =
         records.calibrations().stream().filter(c -> c.instrument().equals(instrument)).toList();
-    if (windows.isEmpty()) {
+    if (calibrations.isEmpty()) {
       String why = "no calibration is recorded for this instrument";
       return new Drift(
           instrument,
@@ -74,273 +74,339 @@ final class CalibrationDrift {
           Answer.cannotSay(why),
           Decision.CANNOT_SAY);
     }
-    return new Window(windows.get(windows.size() - 1), windows.size()).judge();
+    return window(calibrations).judge();
   }
 
-  /** One calibration's window, up to now. */
-  private final class Window {
+  /** The window in use of an instrument that has calibrations. */
+  Window window(List<Calibration> calibrations) {
+    return new Window(DriftPoints.of(records, streams, calibrations));
+  }
+
+  /** One calibration's window, up to now, beside the earlier ones. */
+  final class Window {
+    private final DriftPoints points;
     private final Calibration calibration;
-    private final int windows;
     private final Optional<LocalDate> expires;
-    private final List<Deviation> deviations = new ArrayList<>();
-    private Answer<Double> uncertainty = Answer.cannotSay("there is no reference");
-    private double reference;
-    private boolean judgesItself;
+    private final Answer<DriftModel> model;
+    private final Answer<Double> allowance;
 
-    Window(Calibration calibration, int windows) {
-      this.calibration = calibration;
-      this.windows = windows;
+    Window(DriftPoints points) {
+      this.points = points;
+      this.calibration = points.calibration();
+      OptionalInt days = records.method().calibrationValidDays();
       this.expires =
-          records.method().calibrationValidDays().isPresent()
-              ? Optional.of(
-                  calibration
-                      .calibratedAt()
-                      .toLocalDate()
-                      .plusDays(records.method().calibrationValidDays().getAsInt()))
-              : Optional.empty();
-      streams.stream()
-          .filter(s -> s.instrument().equals(calibration.instrument()))
-          .max(Comparator.comparing(s -> s.points().stream().filter(this::isHere).count()))
-          .ifPresent(this::collect);
+          days.isPresent() ? Optional.of(start().plusDays(days.getAsInt())) : Optional.empty();
+      this.model = lines();
+      this.allowance = allowanceThere();
     }
 
-    /** One material: independent errors of several references would look like a slope. */
-    private void collect(StreamFindings stream) {
-      Optional<Double> assigned =
-          stream.material().assignedValue().map(java.math.BigDecimal::doubleValue);
-      Optional<Baseline> baseline = stream.baseline().value();
-      Optional<Double> known = assigned.or(() -> baseline.map(Baseline::centre));
-      if (known.isEmpty()) {
-        return;
-      }
-      reference = known.get();
-      uncertainty =
-          assigned.isPresent()
-              ? stream
-                  .material()
-                  .standardUncertainty()
-                  .map(u -> Answer.of(u.doubleValue()))
-                  .orElse(
-                      Answer.cannotSay(
-                          "needs the standard-uncertainty of the assigned value of "
-                              + stream.material().key()
-                              + "; the chances leave it out"))
-              : Answer.of(
-                  baseline.map(b -> b.sampleDeviation() / Math.sqrt(b.results())).orElse(0.0));
-      for (Point point : stream.points()) {
-        if (isHere(point)) {
-          deviations.add(
-              new Deviation(
-                  point.at(),
-                  daysSince(point.at()),
-                  point.value().getAsDouble() - reference,
-                  assigned.isPresent(),
-                  stream.material().key()));
-          judgesItself |= assigned.isEmpty() && point.inBaseline();
-        }
-      }
+    DriftPoints points() {
+      return points;
     }
 
-    private boolean isHere(Point point) {
-      return point.counts() && point.calibration().equals(Optional.of(calibration.key()));
+    Calibration calibration() {
+      return calibration;
     }
 
-    private double daysSince(LocalDateTime moment) {
-      return Duration.between(calibration.calibratedAt(), moment).toMinutes() / 1440.0;
+    Answer<DriftModel> model() {
+      return model;
     }
 
-    Drift judge() {
-      Answer<Double> allowance = allowance();
-      Answer<StraightLine> fit = fit();
-      Answer<Line> line = fit.map(f -> describe(f, allowance));
-      Answer<Double> now = chance(fit, allowance, today());
-      Answer<Double> atExpiry =
-          expires.isEmpty()
-              ? Answer.cannotSay("no calibration-valid-days is set for this method")
-              : chance(fit, allowance, lastDay());
-      Answer<LocalDate> lastSafeDay = lastSafeDay(fit, line, atExpiry, allowance);
-      return new Drift(
-          calibration.instrument(),
-          Optional.of(calibration),
-          expires,
-          windows,
-          deviations,
-          uncertainty,
-          allowance.value().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
-          line,
-          now,
-          atExpiry,
-          lastSafeDay,
-          decide(line, now, atExpiry, lastSafeDay, allowance));
+    Form form() {
+      return Form.ADDITIVE;
     }
 
-    private Answer<Double> allowance() {
+    LocalDate start() {
+      return calibration.calibratedAt().toLocalDate();
+    }
+
+    private Answer<Double> allowanceThere() {
       if (records.method().allowance().isEmpty()) {
         return Answer.cannotSay("no allowable-bias is set for this method");
       }
-      double amount = records.method().allowance().get().at(reference);
+      double level = points.reference().map(MaterialReference::value).orElse(0.0);
+      double amount = records.method().allowance().get().at(level);
       return amount > 0
           ? Answer.of(amount)
           : Answer.cannotSay("allowable-bias-percent needs a reference other than zero");
     }
 
-    private Answer<StraightLine> fit() {
-      if (deviations.size() < FEWEST_FOR_A_LINE) {
-        return Answer.cannotSay(
-            "needs "
-                + FEWEST_FOR_A_LINE
-                + " control results in this window, has "
-                + deviations.size());
+    private Answer<DriftModel> lines() {
+      if (points.current().isEmpty()) {
+        return Answer.cannotSay("needs a control result in this window");
       }
-      if (judgesItself) {
+      if (judgesItself()) {
         return Answer.cannotSay(
             "the baseline's own results are in this window, so they cannot show its drift:"
                 + " needs an assigned value or a later window");
       }
-      double[] days = deviations.stream().mapToDouble(Deviation::day).toArray();
-      double[] values = deviations.stream().mapToDouble(Deviation::deviation).toArray();
-      if (java.util.Arrays.stream(days).distinct().count() < 2) {
-        return Answer.cannotSay("needs control results on different days of this window");
+      return DriftModel.of(points, form(), scale());
+    }
+
+    private boolean judgesItself() {
+      return points.reference().filter(r -> !r.assigned()).isPresent()
+          && streams.stream()
+              .filter(s -> s.instrument().equals(calibration.instrument()))
+              .filter(s -> points.material().equals(Optional.of(s.material().key())))
+              .flatMap(s -> s.points().stream())
+              .filter(p -> p.calibration().equals(Optional.of(calibration.key())))
+              .anyMatch(p -> p.counts() && p.inBaseline());
+    }
+
+    /** What the last digits of the readings leave of a result, at least. */
+    DriftModel.Scale scale() {
+      double[] steps = points.used().stream().mapToDouble(p -> rounding(p.result())).toArray();
+      double mean = java.util.Arrays.stream(steps).average().orElse(0);
+      return new DriftModel.Scale(expires.isPresent() ? lastDay() : 0, mean);
+    }
+
+    /** Readings of one vial round alike, so that their number does not help. */
+    private static double rounding(Result result) {
+      return CalibrationLine.roundingOf(
+          result.readings().stream()
+              .filter(Reading.Measured.class::isInstance)
+              .map(r -> ((Reading.Measured) r).value())
+              .toList());
+    }
+
+    /** Whole days from the calibration to now. */
+    int today() {
+      return (int) Math.max(0, ChronoUnit.DAYS.between(start(), records.now().toLocalDate()));
+    }
+
+    /** The last day of validity in days since the calibration; without one, today. */
+    int lastDay() {
+      return records.method().calibrationValidDays().orElse(today());
+    }
+
+    Drift judge() {
+      Optional<CalibrationDecision> decision = decision();
+      return new Drift(
+          calibration.instrument(),
+          Optional.of(calibration),
+          expires,
+          points.calibrations().size(),
+          deviations(points.currentWindow()),
+          points
+              .reference()
+              .map(MaterialReference::uncertainty)
+              .orElse(Answer.cannotSay("there is no reference")),
+          allowance.value().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+          model.map(this::describe),
+          chance(today()),
+          expires.isEmpty()
+              ? Answer.cannotSay("no calibration-valid-days is set for this method")
+              : chance(lastDay()),
+          lastSafeDay(decision),
+          decided(decision),
+          earlier(),
+          model.map(this::pool),
+          settling(decision));
+    }
+
+    private List<EarlierWindow> earlier() {
+      List<EarlierWindow> earlier = new ArrayList<>();
+      for (int i = 0; i < points.currentWindow(); i++) {
+        List<Deviation> deviations = deviations(i);
+        if (!deviations.isEmpty()) {
+          earlier.add(new EarlierWindow(points.calibrations().get(i), deviations));
+        }
       }
-      StraightLine line = StraightLine.fit(days, values);
-      if (line.residualDeviation() < FINEST_SCATTER * lastDigit()) {
-        return Answer.cannotSay("needs results read finely enough to show their scatter");
-      }
-      return Answer.of(line.withSharedUncertainty(uncertainty.value().orElse(0.0)));
+      return earlier;
     }
 
-    /** One unit in the last digit that results are reported with. */
-    private double lastDigit() {
-      return Math.pow(10, -records.method().decimals());
+    private List<Deviation> deviations(int window) {
+      List<WindowPoint> used = model.value().map(DriftModel::used).orElse(points.used());
+      return points.of(window).stream()
+          .map(
+              p ->
+                  new Deviation(
+                      p.result().takenAt(),
+                      p.day(),
+                      p.deviation(),
+                      p.reference().assigned(),
+                      p.material(),
+                      p.lot(),
+                      used.contains(p)))
+          .toList();
     }
 
-    private double today() {
-      return Math.max(0, daysSince(records.now()));
+    private Answer<Double> chance(int day) {
+      return allowance.value().isEmpty()
+          ? Answer.cannotSay(allowance.why().orElseThrow())
+          : model.map(m -> m.line().at(day).chanceBeyond(allowance.value().get()));
     }
 
-    private double lastDay() {
-      return records.method().calibrationValidDays().isPresent()
-          ? records.method().calibrationValidDays().getAsInt()
-          : Math.ceil(today());
-    }
-
-    private Line describe(StraightLine fit, Answer<Double> allowance) {
+    private Line describe(DriftModel m) {
+      LineOutlook.GroupLine line = m.line();
       List<FanDay> fan = new ArrayList<>();
-      double step = Math.max(1, lastDay() / MOST_FAN_DAYS);
-      for (double day = 0; day <= lastDay() + step / 2; day += step) {
-        double at = Math.min(day, lastDay());
+      int last = Math.max(1, lastDay());
+      for (int i = 0; i <= FAN_STEPS; i++) {
+        double day = (double) last * i / FAN_STEPS;
+        StudentMixture height = line.at(day);
         fan.add(
             new FanDay(
-                at,
-                fit.at(at),
-                fit.intervalAt(at, 0.50),
-                fit.intervalAt(at, 0.80),
-                fit.intervalAt(at, 0.95),
-                allowance
-                    .value()
-                    .map(a -> OptionalDouble.of(fit.chanceBeyond(at, a)))
-                    .orElse(OptionalDouble.empty())));
+                day,
+                height.mean(),
+                height.interval(0.50),
+                height.interval(0.80),
+                height.interval(0.95),
+                beyond(height)));
       }
-      var slope = fit.slopeInterval(0.95);
+      StudentMixture slope = m.slope();
+      Interval slope95 = slope.interval(0.95);
+      StudentMixture now = line.at(today());
+      StudentMixture end = line.at(lastDay());
       return new Line(
-          fit.slope(),
-          slope,
-          !slope.contains(0),
-          fit.at(today()),
-          fit.intervalAt(today(), 0.95),
-          fit.at(lastDay()),
-          fit.intervalAt(lastDay(), 0.95),
-          lastDay() * Math.max(Math.abs(slope.lower()), Math.abs(slope.upper())),
+          slope.mean(),
+          slope95,
+          !slope95.contains(0),
+          now.mean(),
+          now.interval(0.95),
+          end.mean(),
+          end.interval(0.95),
+          lastDay() * Math.max(Math.abs(slope95.lower()), Math.abs(slope95.upper())),
           fan);
     }
 
-    private Answer<Double> chance(Answer<StraightLine> fit, Answer<Double> allowance, double day) {
-      return allowance.value().isEmpty()
-          ? Answer.cannotSay(allowance.why().orElseThrow())
-          : fit.map(f -> f.chanceBeyond(day, allowance.value().get()));
+    private OptionalDouble beyond(StudentMixture height) {
+      return allowance
+          .value()
+          .map(a -> OptionalDouble.of(height.chanceBeyond(a)))
+          .orElse(OptionalDouble.empty());
     }
 
-    /**
-     * From today the walk goes on to expiry while the chance stays safe; where today is not safe
-     * any more, it goes back to the latest day that was.
-     */
-    private Answer<LocalDate> lastSafeDay(
-        Answer<StraightLine> fit,
-        Answer<Line> line,
-        Answer<Double> atExpiry,
-        Answer<Double> allowance) {
-      if (atExpiry.why().isPresent()) {
-        return Answer.cannotSay(atExpiry.why().get());
-      }
-      double allowed = allowance.value().orElseThrow();
-      if (usedUp(allowed)) {
-        return Answer.cannotSay(
-            "the uncertainty of the assigned value alone uses up the allowance");
-      }
-      StraightLine known = fit.value().orElseThrow();
-      int expiry = (int) lastDay();
-      int day =
-          (int) Math.min(expiry, ChronoUnit.DAYS.between(start(), records.now().toLocalDate()));
-      if (known.chanceBeyond(day, allowed) <= SAFE_CHANCE) {
-        while (day < expiry && known.chanceBeyond(day + 1.0, allowed) <= SAFE_CHANCE) {
-          day++;
-        }
-      } else {
-        while (day >= 0 && known.chanceBeyond(day, allowed) > SAFE_CHANCE) {
-          day--;
-        }
-      }
-      if (day < expiry && !line.value().orElseThrow().slopeIsReal()) {
-        return Answer.cannotSay("the control results of this window do not show a clear change");
-      }
-      return day < 0
-          ? Answer.cannotSay("on no day of this window was the chance at or below 5 %")
-          : Answer.of(start().plusDays(day));
+    private Ahead ahead(StudentMixture height) {
+      return new Ahead(height.mean(), height.interval(0.95), beyond(height));
     }
 
-    private LocalDate start() {
-      return calibration.calibratedAt().toLocalDate();
+    private Pool pool(DriftModel m) {
+      LineOutlook outlook = m.outlook();
+      return new Pool(
+          points.material().orElseThrow(),
+          m.used().size(),
+          m.windows(),
+          outlook.degreesOfFreedom(),
+          outlook.residualDeviation(),
+          m.form(),
+          FormFrom.ONE_LEVEL,
+          points.followedTo(),
+          lastDay() > points.followedTo(),
+          ahead(outlook.averageAt(lastDay(), m.here())),
+          m.windows() < 2
+              ? Answer.cannotSay("needs control results in 2 windows")
+              : Answer.of(ahead(outlook.newLineAt(lastDay(), m.here()))),
+          m.effects(),
+          m.confoundedKeys(),
+          points.leftOut(),
+          uncheckedLot());
+    }
+
+    /** A lot that results were made with since the last control result, which none has checked. */
+    private Optional<String> uncheckedLot() {
+      List<WindowPoint> here = points.current();
+      return records.results().stream()
+          .filter(r -> r.instrument().equals(calibration.instrument()))
+          .filter(r -> !r.takenAt().isBefore(calibration.calibratedAt()))
+          .flatMap(r -> r.reagentLot().stream())
+          .reduce((earlier, later) -> later)
+          .filter(l -> here.stream().anyMatch(p -> p.lot().isPresent()))
+          .filter(l -> here.stream().noneMatch(p -> p.lot().equals(Optional.of(l))));
+    }
+
+    private Optional<CalibrationDecision> decision() {
+      return model.value().isEmpty() || allowance.value().isEmpty() || usedUp()
+          ? Optional.empty()
+          : Optional.of(CalibrationDecision.of(question(model.value().get())));
+    }
+
+    private CalibrationDecision.Question question(DriftModel m) {
+      LineOutlook.GroupLine line = m.line();
+      return new CalibrationDecision.Question(
+          line::at,
+          m.slope(),
+          allowance.value().orElseThrow(),
+          SAFE_CHANCE,
+          Math.min(today(), lastDay()),
+          lastDay(),
+          points.followedTo());
+    }
+
+    private Answer<LocalDate> lastSafeDay(Optional<CalibrationDecision> decision) {
+      if (expires.isEmpty()) {
+        return Answer.cannotSay("no calibration-valid-days is set for this method");
+      }
+      if (decision.isEmpty()) {
+        return Answer.cannotSay(whyNotDecided());
+      }
+      CalibrationDecision taken = decision.get();
+      Optional<String> why = taken.why().or(() -> lotInTheWay(taken));
+      if (why.isPresent()) {
+        return Answer.cannotSay(why.get());
+      }
+      return taken.lastSafeDay().isPresent()
+          ? Answer.of(start().plusDays(taken.lastSafeDay().getAsInt()))
+          : Answer.cannotSay("on no day of this window was the chance low enough");
+    }
+
+    private String whyNotDecided() {
+      return model
+          .why()
+          .or(() -> allowance.why())
+          .orElse("the uncertainty of the assigned value alone uses up the allowance");
     }
 
     /** With this uncertainty of the reference no day could be safe, however good the line. */
-    private boolean usedUp(double allowed) {
-      return uncertainty.value().orElse(0.0) > allowed / NORMAL_95;
+    private boolean usedUp() {
+      double uncertainty = points.reference().flatMap(r -> r.uncertainty().value()).orElse(0.0);
+      return uncertainty > allowance.value().orElseThrow() / NORMAL_95;
     }
 
-    private Decision decide(
-        Answer<Line> line,
-        Answer<Double> chanceNow,
-        Answer<Double> atExpiry,
-        Answer<LocalDate> lastSafeDay,
-        Answer<Double> allowance) {
+    private Decision decided(Optional<CalibrationDecision> decision) {
       if (expires.isPresent() && records.now().toLocalDate().isAfter(expires.get())) {
         return Decision.EXPIRED;
       }
-      if (chanceNow.value().isEmpty()) {
+      if (decision.isEmpty() || (expires.isEmpty() && !isBeyond(decision.get()))) {
         return Decision.CANNOT_SAY;
       }
-      double now = chanceNow.value().get();
-      Line known = line.value().orElseThrow();
-      if (now > 0.5 && showsBeyond(known, allowance.value().orElseThrow())) {
-        return Decision.RECALIBRATE_NOW;
-      }
-      if (atExpiry.value().isEmpty() || usedUp(allowance.value().orElseThrow())) {
-        return Decision.CANNOT_SAY;
-      }
-      if (now <= SAFE_CHANCE && atExpiry.value().get() <= SAFE_CHANCE) {
-        return Decision.KEEP;
-      }
-      boolean outward = Math.abs(known.biasAtExpiry()) >= Math.abs(known.biasNow());
-      if (!known.slopeIsReal() || !outward) {
-        return Decision.CANNOT_SAY;
-      }
-      boolean inTime = now <= SAFE_CHANCE && lastSafeDay.value().isPresent();
-      return inTime ? Decision.RECALIBRATE_BY : Decision.RECALIBRATE_NOW;
+      return lotInTheWay(decision.get()).isPresent()
+          ? Decision.CANNOT_SAY
+          : decision.get().decision();
     }
 
-    /** Not knowing makes a large chance, too; this asks that the data themselves say so. */
-    private static boolean showsBeyond(Line line, double allowed) {
-      return Math.abs(line.biasNow()) > allowed && (line.slopeIsReal() || !line.now().contains(0));
+    /** A calibration is not kept on the word of a lot that is not in use any more. */
+    private Optional<String> lotInTheWay(CalibrationDecision decision) {
+      return decision.decision() == Decision.KEEP
+          ? uncheckedLot()
+              .map(
+                  l ->
+                      "lot "
+                          + l
+                          + " is in use and no control result of this window was made with it")
+          : Optional.empty();
+    }
+
+    /** Without a validity only what is already wrong can be said. */
+    private static boolean isBeyond(CalibrationDecision decision) {
+      return decision.decision() == Decision.RECALIBRATE_NOW;
+    }
+
+    private Answer<Settling> settling(Optional<CalibrationDecision> decision) {
+      if (decided(decision) != Decision.CANNOT_SAY || expires.isEmpty()) {
+        return Answer.cannotSay("nothing is left to settle");
+      }
+      if (decision.isEmpty()) {
+        return Answer.cannotSay(whyNotDecided());
+      }
+      if (lotInTheWay(decision.get()).isPresent()) {
+        return Answer.of(
+            new Settling(
+                List.of(records.now().toLocalDate().plusDays(1)),
+                chance(lastDay()).value().orElseThrow()));
+      }
+      return new SettlingTests(question(model.value().orElseThrow()), model.value().get().line())
+          .find()
+          .map(t -> new Settling(t.days().stream().map(start()::plusDays).toList(), t.chance()));
     }
   }
 }

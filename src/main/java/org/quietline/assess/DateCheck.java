@@ -3,9 +3,13 @@ package org.quietline.assess;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.quietline.assess.OutOfDate.Kind;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.Check;
@@ -19,6 +23,7 @@ final class DateCheck {
 
   static List<OutOfDate> ask(Records records) {
     List<OutOfDate> found = new ArrayList<>();
+    Map<ReagentLot, Optional<Due>> dates = new HashMap<>();
     for (Result result : records.results()) {
       records
           .bench()
@@ -31,7 +36,7 @@ final class DateCheck {
           .bench()
           .reagentLotOf(result)
           .filter(lot -> isOn(records, Check.REAGENT_PAST_DATE))
-          .flatMap(lot -> reagentDate(records, lot))
+          .flatMap(lot -> dates.computeIfAbsent(lot, l -> reagentDate(records, l)))
           .flatMap(d -> d.passedBy(records, result))
           .ifPresent(found::add);
     }
@@ -46,6 +51,7 @@ final class DateCheck {
   static DateCoverage coverage(Records records) {
     List<Result> results =
         records.results().stream().filter(r -> records.period().contains(r.takenAt())).toList();
+    Map<ReagentLot, Optional<Due>> dates = new HashMap<>();
     boolean calibrated = records.method().calibrationValidDays().isPresent();
     long noCalibration =
         results.stream()
@@ -58,7 +64,7 @@ final class DateCheck {
                     records
                         .bench()
                         .reagentLotOf(r)
-                        .flatMap(lot -> reagentDate(records, lot))
+                        .flatMap(lot -> dates.computeIfAbsent(lot, l -> reagentDate(records, l)))
                         .isEmpty())
             .count();
     return new DateCoverage(results.size(), (int) noCalibration, (int) noReagentDate);
@@ -76,15 +82,27 @@ final class DateCheck {
         : Optional.empty();
   }
 
-  /** The earlier of the printed date and the shelf life under the lot's storage. */
+  /**
+   * The earliest of the printed date, the shelf life under the lot's storage, what warmth left of
+   * it, and freezing.
+   */
   private static Optional<Due> reagentDate(Records records, ReagentLot lot) {
     Optional<LocalDate> printed = lot.expiresOn();
     Optional<LocalDate> life = lot.openedOn().flatMap(opened -> lastDayOpen(records, lot, opened));
-    boolean lifeRules =
-        life.isPresent() && printed.map(day -> life.get().isBefore(day)).orElse(true);
-    return lifeRules
-        ? life.map(day -> new Due(Kind.REAGENT_SHELF_LIFE, lot.key(), day, printed))
-        : printed.map(day -> new Due(Kind.REAGENT_EXPIRY, lot.key(), day, life));
+    ReagentLife temperatures = new ReagentLife(records, lot);
+    List<Due> dues = new ArrayList<>();
+    printed.ifPresent(day -> dues.add(new Due(Kind.REAGENT_EXPIRY, lot.key(), day, life)));
+    life.ifPresent(day -> dues.add(new Due(Kind.REAGENT_SHELF_LIFE, lot.key(), day, printed)));
+    Optional<LocalDate> other =
+        Stream.concat(printed.stream(), life.stream()).min(LocalDate::compareTo);
+    temperatures
+        .lastDayByWarmth()
+        .filter(day -> life.map(day::isBefore).orElse(false))
+        .ifPresent(day -> dues.add(new Due(Kind.REAGENT_WARMTH, lot.key(), day, other)));
+    temperatures
+        .dayBeforeFreezing()
+        .ifPresent(day -> dues.add(new Due(Kind.REAGENT_FROZEN, lot.key(), day, other)));
+    return dues.stream().min(Comparator.comparing(Due::lastDay));
   }
 
   private static Optional<LocalDate> lastDayOpen(

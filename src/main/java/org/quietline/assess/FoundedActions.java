@@ -74,7 +74,8 @@ final class FoundedActions {
             bench.reagentLots(),
             actions,
             bench.outsideResults(),
-            bench.conflicts()),
+            bench.conflicts(),
+            bench.temperatures()),
         period,
         now);
   }

@@ -64,7 +64,11 @@ public record OutOfDate(
     /** The date printed on the reagent was past. */
     REAGENT_EXPIRY("reagent-expiry", Check.REAGENT_PAST_DATE),
     /** The reagent had been open longer than its shelf life under its storage. */
-    REAGENT_SHELF_LIFE("reagent-shelf-life", Check.REAGENT_PAST_DATE);
+    REAGENT_SHELF_LIFE("reagent-shelf-life", Check.REAGENT_PAST_DATE),
+    /** Warmth had used up the shelf life of the opened reagent. */
+    REAGENT_WARMTH("reagent-warmth", Check.REAGENT_PAST_DATE),
+    /** The reagent had been frozen, or stood in a refrigerator below 0 °C. */
+    REAGENT_FROZEN("reagent-frozen", Check.REAGENT_PAST_DATE);
 
     private final String key;
     private final Check check;

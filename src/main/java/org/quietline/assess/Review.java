@@ -77,6 +77,39 @@ public record Review(
         dataFingerprint);
   }
 
+  /**
+   * The outlook of every calibration in use.
+   *
+   * @param on the day to speak from, by default that of the latest row
+   * @param method the key of one method; empty for all
+   * @param tests for how many control tests the next ones are planned, zero or more
+   * @return the findings
+   */
+  public OutlookFindings outlook(Optional<LocalDate> on, Optional<String> method, int tests) {
+    LocalDateTime now =
+        on.map(day -> day.atTime(LocalTime.MAX))
+            .or(this::latestRow)
+            .orElseThrow(() -> new IllegalArgumentException("the bench has no rows"));
+    Period period = Period.of(YearMonth.from(now));
+    Bench then = FoundedActions.only(bench.asOf(now), period, now);
+    FalseSignals falseSignals = new FalseSignals(bench.settings().chart());
+    Function<PriceOfRules.Asked, ShiftDelay> delays = PriceOfRules.simulated();
+    List<CalibrationOutlook> outlooks =
+        bench.settings().methods().stream()
+            .filter(m -> method.map(m.key()::equals).orElse(true))
+            .map(m -> Records.of(then, m, period, now))
+            .flatMap(
+                r ->
+                    new Outlooks(
+                            r,
+                            new StreamControl(r, new PriceOfRules(r, falseSignals, delays)).ask(),
+                            tests)
+                        .ask().stream())
+            .toList();
+    return new OutlookFindings(
+        bench.settings().name(), now, accounting, outlooks, settingsFingerprint, dataFingerprint);
+  }
+
   private LocalDateTime momentOf(Period period) {
     LocalDateTime end = period.to().atTime(LocalTime.MAX);
     return latestRow().filter(latest -> latest.isBefore(end)).orElse(end);

@@ -14,7 +14,12 @@ import picocli.CommandLine.Spec;
     name = "quietline",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {BeginCommand.class, ReviewCommand.class, PeekCommand.class},
+    subcommands = {
+      BeginCommand.class,
+      ReviewCommand.class,
+      OutlookCommand.class,
+      PeekCommand.class
+    },
     description = "Quality control for a small test bench: a folder of results in, answers out.",
     synopsisSubcommandLabel = "COMMAND",
     footer = {
@@ -32,7 +37,7 @@ public final class Quietline implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "Which command? There are: begin, review, peek.");
+        spec.commandLine(), "Which command? There are: begin, review, outlook, peek.");
   }
 
   /**
@@ -90,6 +95,9 @@ public final class Quietline implements Runnable {
       }
       if (type == ReviewCommand.class) {
         return type.cast(new ReviewCommand(terminal));
+      }
+      if (type == OutlookCommand.class) {
+        return type.cast(new OutlookCommand(terminal));
       }
       return type == PeekCommand.class
           ? type.cast(new PeekCommand(terminal))

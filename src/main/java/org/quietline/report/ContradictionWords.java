@@ -233,10 +233,16 @@ final class ContradictionWords {
         past.otherDay()
             .map(
                 day ->
-                    past.kind() == OutOfDate.Kind.REAGENT_EXPIRY
-                        ? "; the printed date governs, the shelf life would end later, on "
-                            + Dates.full(day)
-                        : "; the shelf life governs, the printed date is later, " + Dates.full(day))
+                    switch (past.kind()) {
+                      case REAGENT_EXPIRY ->
+                          "; the printed date governs, the shelf life would end later, on "
+                              + Dates.full(day);
+                      case REAGENT_WARMTH, REAGENT_FROZEN ->
+                          "; without the temperatures in cold-chain.csv its last day is "
+                              + Dates.full(day);
+                      case REAGENT_SHELF_LIFE, CALIBRATION_VALIDITY ->
+                          "; the shelf life governs, the printed date is later, " + Dates.full(day);
+                    })
             .orElse("");
     return name(past.result())
         + " was made "

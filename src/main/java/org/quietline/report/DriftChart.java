@@ -11,6 +11,7 @@ import java.util.List;
  * @param marks the deviations
  * @param fan the line with its intervals; empty when no line can be given
  * @param uprights today, the last safe day, the end of validity
+ * @param earlier the deviations of each earlier window, drawn as thin lines
  */
 public record DriftChart(
     Axis days,
@@ -18,7 +19,8 @@ public record DriftChart(
     List<Level> levels,
     List<Mark> marks,
     List<Slice> fan,
-    List<Upright> uprights)
+    List<Upright> uprights,
+    List<List<Spot>> earlier)
     implements Chart {
   /**
    * Copies the lists.
@@ -29,12 +31,14 @@ public record DriftChart(
    * @param marks the deviations
    * @param fan the line
    * @param uprights today
+   * @param earlier the deviations of each earlier window
    */
   public DriftChart {
     levels = List.copyOf(levels);
     marks = List.copyOf(marks);
     fan = List.copyOf(fan);
     uprights = List.copyOf(uprights);
+    earlier = earlier.stream().map(List::copyOf).toList();
   }
 
   /**

@@ -11,6 +11,7 @@ import org.quietline.report.Chart.Axis;
 import org.quietline.report.Chart.Level;
 import org.quietline.report.Chart.Mark;
 import org.quietline.report.Chart.Mark.Shape;
+import org.quietline.report.Chart.Spot;
 import org.quietline.report.Chart.Upright;
 import org.quietline.report.DriftChart.Ends;
 import org.quietline.report.DriftChart.Slice;
@@ -37,7 +38,22 @@ final class DriftPictures {
             levels(drift, deviation, numbers),
             marks(drift, deviation, numbers),
             fan,
-            uprights(drift, start, today)));
+            uprights(drift, start, today),
+            earlier(drift, days, deviation)));
+  }
+
+  /** Earlier windows of two results or more, as far as the axes hold them. */
+  private static List<List<Spot>> earlier(Drift drift, Axis days, Axis deviation) {
+    return drift.earlier().stream()
+        .map(
+            window ->
+                window.deviations().stream()
+                    .filter(Drift.Deviation::used)
+                    .filter(d -> days.holds(d.day()) && deviation.holds(d.deviation()))
+                    .map(d -> new Spot(d.day(), d.deviation()))
+                    .toList())
+        .filter(spots -> spots.size() > 1)
+        .toList();
   }
 
   private static double lastDay(Drift drift, LocalDate start, LocalDate today) {
@@ -100,9 +116,16 @@ final class DriftPictures {
         .map(
             d ->
                 axis.holds(d.deviation())
-                    ? new Mark(d.day(), d.deviation(), d.assigned() ? Shape.DOT : Shape.OPEN, "")
+                    ? new Mark(d.day(), d.deviation(), shape(d), "")
                     : new Mark(d.day(), d.deviation(), Shape.OFF, numbers.signed(d.deviation())))
         .toList();
+  }
+
+  private static Shape shape(Drift.Deviation deviation) {
+    if (!deviation.used()) {
+      return Shape.CROSS;
+    }
+    return deviation.assigned() ? Shape.DOT : Shape.OPEN;
   }
 
   private static List<Upright> uprights(Drift drift, LocalDate start, LocalDate today) {
@@ -123,6 +146,12 @@ final class DriftPictures {
                         "expiry, " + Dates.brief(day),
                         Colour.GREY,
                         false)));
+    drift
+        .pool()
+        .value()
+        .filter(Drift.Pool::extended)
+        .ifPresent(
+            p -> uprights.add(new Upright(p.followedTo(), "followed so far", Colour.PALE, false)));
     Optional<LocalDate> safe = drift.lastSafeDay().value();
     if (safe.isPresent()
         && !safe.get().isBefore(start)

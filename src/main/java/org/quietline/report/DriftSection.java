@@ -83,7 +83,9 @@ final class DriftSection {
     Drift.Line line = drift.line().value().get();
     side.add(
         Paragraph.small(
-            "Line and fan: where the true deviation lies with 50, 80 and 95 % chance."));
+            "Line and fan: where the true deviation lies with 50, 80 and 95 % chance"
+                + drift.pool().value().map(DriftSection::pooled).orElse("")
+                + "."));
     chances(drift).ifPresent(text -> side.add(Paragraph.small(text).in(Colour.INK)));
     if (drift.referenceUncertainty().value().isEmpty()) {
       side.add(
@@ -98,6 +100,14 @@ final class DriftSection {
                     + Numbers.uncertainty(line.largestHidden())
                     + " over the validity may hide here."));
     return side;
+  }
+
+  private static String pooled(Drift.Pool pool) {
+    return ", by "
+        + Numbers.count(pool.results(), "result", "results")
+        + " of "
+        + Numbers.count(pool.windows(), "window", "windows")
+        + (pool.windows() > 1 ? " (thin lines: earlier ones)" : "");
   }
 
   private Optional<String> chances(Drift drift) {
@@ -154,7 +164,24 @@ final class DriftSection {
           "The validity is over"
               + drift.expires().map(d -> " since " + Dates.full(d)).orElse("")
               + ".";
-      case CANNOT_SAY -> "Whether it lasts: cannot say" + (why.isEmpty() ? "." : ", " + why + ".");
+      case CANNOT_SAY ->
+          "Whether it lasts: cannot say"
+              + (why.isEmpty() ? "." : ", " + why + ".")
+              + settles(drift);
     };
+  }
+
+  private static String settles(Drift drift) {
+    return drift
+        .settling()
+        .value()
+        .map(
+            s ->
+                " "
+                    + Numbers.count(s.days().size(), "control test", "control tests")
+                    + " would likely settle it: "
+                    + OutlookWords.days(s.days())
+                    + ".")
+        .orElse("");
   }
 }

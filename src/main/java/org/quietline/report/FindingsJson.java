@@ -8,9 +8,12 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Capability;
 import org.quietline.assess.Concern;
@@ -269,6 +272,27 @@ public final class FindingsJson {
     json.answer("chanceBeyondAtExpiry", drift.chanceBeyondAtExpiry());
     json.answerText("lastSafeDay", drift.lastSafeDay());
     json.text("decision", drift.decision().key());
+    json.answer("pooledResults", drift.pool().map(p -> (double) p.results()));
+    json.answer("pooledWindows", drift.pool().map(p -> (double) p.windows()));
+    json.answer("followedToDay", drift.pool().map(Drift.Pool::followedTo));
+    json.answer("residualDeviation", drift.pool().map(Drift.Pool::residualDeviation));
+    json.answer("averageBiasAtExpiry", drift.pool().map(p -> p.average().bias()));
+    json.answer(
+        "nextChanceBeyondAtExpiry",
+        drift.pool().value().isEmpty()
+            ? Answer.cannotSay(drift.pool().why().orElseThrow())
+            : chance(drift.pool().value().get().next()));
+    json.answerText("testsToSettle", drift.settling().map(s -> joined(s.days())));
+  }
+
+  private static Answer<Double> chance(Answer<Drift.Ahead> ahead) {
+    return ahead.value().isPresent() && ahead.value().get().chanceBeyond().isEmpty()
+        ? Answer.cannotSay("no allowable-bias is set for this method")
+        : ahead.map(a -> a.chanceBeyond().orElseThrow());
+  }
+
+  private static String joined(List<LocalDate> days) {
+    return days.stream().map(LocalDate::toString).collect(Collectors.joining(", "));
   }
 
   private void capability(MethodFindings found) throws IOException {

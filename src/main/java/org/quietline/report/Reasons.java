@@ -292,6 +292,10 @@ final class Reasons {
       case CALIBRATION_VALIDITY -> "calibration " + past.what() + " ended";
       case REAGENT_EXPIRY -> "reagent lot " + past.what() + " expired";
       case REAGENT_SHELF_LIFE -> "the shelf life of opened reagent lot " + past.what() + " ended";
+      case REAGENT_WARMTH ->
+          "the shelf life of opened reagent lot " + past.what() + ", shortened by warmth, ended";
+      case REAGENT_FROZEN ->
+          "the last day before reagent lot " + past.what() + " stood below 0 °C, which was";
     };
   }
 

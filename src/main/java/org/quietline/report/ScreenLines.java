@@ -126,6 +126,12 @@ public final class ScreenLines {
   }
 
   private void wrap(String head, String text) {
+    lines.addAll(wrapped(head, text));
+  }
+
+  /** A text in lines of at most {@value #WIDTH} characters, the first after its head. */
+  static List<String> wrapped(String head, String text) {
+    List<String> lines = new ArrayList<>();
     String indent = " ".repeat(Math.min(head.length(), WIDTH / 2));
     StringBuilder line = new StringBuilder(head);
     boolean empty = true;
@@ -139,5 +145,6 @@ public final class ScreenLines {
       empty = false;
     }
     lines.add(line.toString());
+    return lines;
   }
 }

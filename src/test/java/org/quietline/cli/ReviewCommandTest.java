@@ -130,8 +130,8 @@ class ReviewCommandTest {
     assertTrue(young.get("capability").isNull());
     assertEquals("needs 10 product results, has 8", young.get("capabilityNote").asText());
     assertEquals(
-        "needs 3 control results in this window, has 1",
-        young.at("/drift/0/slopePerDayNote").asText());
+        "the control results do not show in which direction it goes",
+        young.at("/drift/0/lastSafeDayNote").asText());
   }
 
   @Test
@@ -326,7 +326,7 @@ class ReviewCommandTest {
     List<Said> cases =
         List.of(
             new Said(
-                "Which command? There are: begin, review, peek.\nHelp: quietline --help\n",
+                "Which command? There are: begin, review, outlook, peek.\nHelp: quietline --help\n",
                 List.of()),
             new Said(
                 """

@@ -22,6 +22,7 @@ final class DriftPicture {
 
   static void draw(DriftChart chart, Graphics2D g, double width, double height) {
     Layers layers = new Layers();
+    chart.earlier().forEach(window -> layers.line(window, Colour.PALE, Style.HAIR));
     List<Spot> middle = chart.fan().stream().map(s -> new Spot(s.day(), s.middle())).toList();
     layers.line(middle, Colour.FORECAST, Style.STRONG);
     layers.marks(chart.marks(), DOT);

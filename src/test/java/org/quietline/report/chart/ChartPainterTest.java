@@ -141,6 +141,10 @@ class ChartPainterTest {
   }
 
   private static DriftChart drift(List<Slice> fan) {
+    return drift(fan, List.of());
+  }
+
+  private static DriftChart drift(List<Slice> fan, List<List<Spot>> earlier) {
     return new DriftChart(
         new Axis(-1, 31, List.of(new Tick(0, "0"), new Tick(30, "30"))),
         new Axis(-2, 2, List.of(new Tick(0, "0"))),
@@ -151,7 +155,8 @@ class ChartPainterTest {
         fan,
         List.of(
             new Upright(10, "today", Colour.GREY, false),
-            new Upright(20, "last safe day", Colour.ACCENT, true)));
+            new Upright(20, "last safe day", Colour.ACCENT, true)),
+        earlier);
   }
 
   @Test
@@ -173,6 +178,13 @@ class ChartPainterTest {
     BufferedImage image = drawn(drift(List.of()));
     assertEquals(0, count(image, Colour.FORECAST_HALF));
     assertEquals(0, count(image, Colour.FORECAST));
+  }
+
+  @Test
+  void earlierWindowsAreThinLines() {
+    List<Spot> window = List.of(new Spot(2, -1.4), new Spot(28, -1.4));
+    int without = count(drawn(drift(List.of())), Colour.PALE);
+    assertTrue(count(drawn(drift(List.of(), List.of(window))), Colour.PALE) > without + 300);
   }
 
   @Test

@@ -1,0 +1,58 @@
+package org.quietline.assess;
+
+import java.util.List;
+import org.quietline.stats.compare.FailureRate;
+import org.quietline.stats.compare.ObservedShare;
+
+/** Is the validity right, by counting windows? */
+final class WindowCounts {
+  /** A window is known to have lasted if a control result fell into its last third. */
+  private static final double LATE = 2.0 / 3;
+
+  /** What a method of the bench is asked to keep, of a hundred windows. */
+  static final double RELIABILITY = 0.95;
+
+  private static final double LEVEL = 0.95;
+
+  private WindowCounts() {}
+
+  static Answer<WindowCount> of(DriftPoints points, double allowance, int validDays) {
+    int checked = 0;
+    int outside = 0;
+    int unchecked = 0;
+    double days = 0;
+    for (int window = 0; window < points.currentWindow(); window++) {
+      List<WindowPoint> own = points.of(window);
+      if (own.isEmpty() || own.get(own.size() - 1).day() < LATE * validDays) {
+        unchecked++;
+        continue;
+      }
+      WindowPoint last = own.get(own.size() - 1);
+      checked++;
+      days += last.day();
+      outside += isBeyond(last, allowance) ? 1 : 0;
+    }
+    if (checked == 0) {
+      return Answer.cannotSay(
+          "no earlier window has a control result in the last third of its validity");
+    }
+    FailureRate rate = new FailureRate(outside, days);
+    return Answer.of(
+        new WindowCount(
+            checked,
+            outside,
+            unchecked,
+            days,
+            validDays,
+            RELIABILITY,
+            rate.reliability(validDays, LEVEL),
+            new ObservedShare(checked - outside, checked).lowerBound(LEVEL),
+            rate.longest(RELIABILITY, LEVEL),
+            FailureRate.cleanTries(RELIABILITY, LEVEL)));
+  }
+
+  /** Read to the last digit on the allowance is inside. */
+  private static boolean isBeyond(WindowPoint point, double allowance) {
+    return Math.abs(point.deviation()) > allowance * (1 + 1e-9);
+  }
+}
