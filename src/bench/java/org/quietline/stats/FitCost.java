@@ -19,6 +19,7 @@ import org.quietline.stats.capability.PerformanceIndex;
 import org.quietline.stats.control.RunRules;
 import org.quietline.stats.mixed.GroupedLines;
 import org.quietline.stats.mixed.GroupedPoints;
+import org.quietline.stats.mixed.LineOutlook;
 import org.quietline.stats.mixed.LineSpread;
 import org.quietline.stats.mixed.LinesGivenRatios;
 import org.quietline.stats.mixed.NestedGroups;
@@ -77,6 +78,19 @@ public class FitCost {
   @Benchmark
   public Object linesForGivenRatios() {
     return LinesGivenRatios.of(GroupedPoints.of(days, values, groups), 0.5, 0.001, 0);
+  }
+
+  /** Lines averaged over their spread, and the chance on each of 30 days for the last window. */
+  @Benchmark
+  public double outlookOfHundredWindows() {
+    GroupedPoints points = GroupedPoints.of(days, values, groups);
+    LineOutlook.GroupLine line =
+        LineOutlook.of(points, 30, 0).withSharedUncertainty(0.003).line(WINDOWS - 1);
+    double sum = 0;
+    for (int day = 1; day <= 30; day++) {
+      sum += line.at(day).chanceBeyond(0.012);
+    }
+    return sum;
   }
 
   /** Restricted likelihood, components of the same windows. */

@@ -100,6 +100,7 @@ public final class DecisionNote {
       blocks.add(new Heading("Which checks is this window judged by?"));
       blocks.add(checks());
     }
+    blocks.add(cautions());
     return blocks;
   }
 
@@ -472,12 +473,15 @@ public final class DecisionNote {
         new Signatures(
             List.of(
                 new Place("Decided", "what was done, and why if against this note"),
-                new Place("Authorised", "has read pages 1 and 2"))),
-        Paragraph.small(
-            "The statistics judge measurements. They override no safety rule, interlock, permit or"
-                + " procedure. Reagents and samples can burn, poison or ignite: read label and safety"
-                + " data sheet of the lot in hand. Local codes, the maker's instructions and"
-                + " regulators' limits on validity come before this note, as does the advice of"
-                + " licensed or competent professionals."));
+                new Place("Authorised", "has read pages 1 and 2"))));
+  }
+
+  private static Paragraph cautions() {
+    return Paragraph.small(
+        "The statistics judge measurements. They override no safety rule, interlock, permit or"
+            + " procedure. Reagents and samples can burn, poison or ignite: read label and safety"
+            + " data sheet of the lot in hand. Local codes, the maker's instructions and"
+            + " regulators' limits on validity come before this note, as does the advice of"
+            + " licensed or competent professionals.");
   }
 }

@@ -44,7 +44,7 @@ class OutlookCommandTest {
 
   private String note(String name) throws IOException {
     try (PDDocument pdf = Loader.loadPDF(folder.resolve("out").resolve(name).toFile())) {
-      assertTrue(pdf.getNumberOfPages() <= 3, name + ": " + pdf.getNumberOfPages() + " pages");
+      assertTrue(pdf.getNumberOfPages() == 2, name + ": " + pdf.getNumberOfPages() + " pages");
       return new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
     }
   }
