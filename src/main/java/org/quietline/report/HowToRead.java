@@ -111,11 +111,13 @@ final class HowToRead {
                 + " assigned value."),
         Row.of(
             "drift",
-            "Least-squares line of the deviations against days since the calibration. Its height"
-                + " errs as v·T + u·Z: v its standard error, T Student's t of n − 2 degrees of"
-                + " freedom, u the standard uncertainty of the reference, Z normal. The last safe"
-                + " day is the latest on which the chance of being beyond the allowance is at most"
-                + " 5 %."),
+            "Deviations of all windows as y = μ + a + (β + b)·t + e, where heights a and slopes b of"
+                + " windows differ by chance; their spreads over that of e are averaged over with"
+                + " half-Cauchy priors, those of b times half the validity. At each pair of ratios the"
+                + " height errs as v·T + u·Z: T Student's t of n less the coefficients, u the"
+                + " reference's standard uncertainty, Z normal. One window alone is the least-squares"
+                + " line. The last safe day is the latest to which the chance of being beyond the"
+                + " allowance is at most 5 %. Gelman (2006); Box and Tiao (1973)."),
         Row.of(
             "performance index",
             "Ppk = distance from the mean to the nearer limit / 3s; its one-sided 95 % lower bound L"
