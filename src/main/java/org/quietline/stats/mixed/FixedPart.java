@@ -31,6 +31,11 @@ final class FixedPart {
 
   /** A constant and columns as given. */
   static FixedPart of(double[] values, double[]... columns) {
+    return of(ones(values.length), values, columns);
+  }
+
+  /** A first column in the constant's place, such as the roots of weights, and columns as given. */
+  static FixedPart of(double[] first, double[] values, double[][] columns) {
     double[][] basis = new double[columns.length + 1][];
     double[][] upper = new double[columns.length + 1][columns.length + 1];
     for (double[] column : columns) {
@@ -43,7 +48,7 @@ final class FixedPart {
                 + (List.of(columns).indexOf(column) + 1));
       }
     }
-    int combination = orthonormal(values.length, columns, basis, upper);
+    int combination = orthonormal(first, columns, basis, upper);
     if (combination >= 0) {
       throw new IllegalArgumentException(
           "regressor "
@@ -56,13 +61,15 @@ final class FixedPart {
   /** The first column that is a combination of a constant and those before it, or -1. */
   static int combination(double[]... columns) {
     int width = columns.length + 1;
-    return orthonormal(columns[0].length, columns, new double[width][], new double[width][width]);
+    double[] constant = ones(columns[0].length);
+    return orthonormal(constant, columns, new double[width][], new double[width][width]);
   }
 
   /** Fills an orthonormal basis and returns the first column that adds nothing to it, or -1. */
-  private static int orthonormal(int n, double[][] columns, double[][] basis, double[][] upper) {
-    basis[0] = constant(n);
-    upper[0][0] = 1 / basis[0][0];
+  private static int orthonormal(
+      double[] first, double[][] columns, double[][] basis, double[][] upper) {
+    upper[0][0] = Math.sqrt(Sum.ofSquares(first));
+    basis[0] = scaled(first, 1 / upper[0][0]);
     for (int c = 0; c < columns.length; c++) {
       Require.values(columns[c], 1);
       double[] left = columns[c].clone();
@@ -135,9 +142,9 @@ final class FixedPart {
     }
   }
 
-  private static double[] constant(int n) {
+  private static double[] ones(int n) {
     double[] column = new double[n];
-    java.util.Arrays.fill(column, 1 / Math.sqrt(n));
+    java.util.Arrays.fill(column, 1);
     return column;
   }
 

@@ -16,15 +16,18 @@ import org.quietline.stats.numeric.Require;
 public final class GroupedPoints {
   private final FixedPart fixed;
   private final double[] times;
+  private final double[] roots;
   private final double middle;
   private final int regressors;
   private final List<int[]> rows;
   private final List<Integer> labels;
   private final Blocks plain;
 
-  private GroupedPoints(FixedPart fixed, double[] times, List<Integer> labels, List<int[]> rows) {
+  private GroupedPoints(
+      FixedPart fixed, double[] times, double[] roots, List<Integer> labels, List<int[]> rows) {
     this.fixed = fixed;
     this.times = times;
+    this.roots = roots;
     this.middle = Centred.of(times).mean();
     this.regressors = fixed.columns() - 2;
     this.rows = rows;
@@ -46,7 +49,7 @@ public final class GroupedPoints {
    */
   public static GroupedPoints of(
       double[] times, double[] values, int[] groups, double[]... regressors) {
-    return of(new Fewest(4, 2), times, values, groups, regressors);
+    return of(new Fewest(4, 2), equal(values), times, values, groups, regressors);
   }
 
   /**
@@ -62,14 +65,53 @@ public final class GroupedPoints {
    */
   public static GroupedPoints ofOneOrMore(
       double[] times, double[] values, int[] groups, double[]... regressors) {
-    return of(new Fewest(3, 1), times, values, groups, regressors);
+    return of(new Fewest(3, 1), equal(values), times, values, groups, regressors);
+  }
+
+  /**
+   * Takes points that scatter unequally about their lines, of one group or more, for {@link
+   * LineOutlook}. A residual deviation is that of a value of weight one.
+   *
+   * @param weights as many as values: the residual variance of a value of weight one over that of
+   *     this value, above zero
+   * @param times the times or other abscissas, finite, not all equal
+   * @param values the values, finite
+   * @param groups as many labels of groups, in any order
+   * @param regressors columns of declared regressors, as long as the values
+   * @return the points
+   * @throws IllegalArgumentException if there are fewer than three points, lengths differ, a number
+   *     is not usable, all times are equal, or a regressor is a combination of the others
+   */
+  public static GroupedPoints weighted(
+      double[] weights, double[] times, double[] values, int[] groups, double[]... regressors) {
+    if (weights.length != values.length) {
+      throw new IllegalArgumentException(
+          values.length + " values but " + weights.length + " weights");
+    }
+    double[] roots = new double[weights.length];
+    for (int i = 0; i < weights.length; i++) {
+      Require.positive(weights[i], "weight");
+      roots[i] = Math.sqrt(weights[i]);
+    }
+    return of(new Fewest(3, 1), roots, times, values, groups, regressors);
+  }
+
+  private static double[] equal(double[] values) {
+    double[] roots = new double[values.length];
+    java.util.Arrays.fill(roots, 1);
+    return roots;
   }
 
   /** The fewest points and groups. */
   private record Fewest(int points, int groups) {}
 
   private static GroupedPoints of(
-      Fewest fewest, double[] times, double[] values, int[] groups, double[]... regressors) {
+      Fewest fewest,
+      double[] roots,
+      double[] times,
+      double[] values,
+      int[] groups,
+      double[]... regressors) {
     if (times.length != values.length || groups.length != values.length) {
       throw new IllegalArgumentException(
           values.length
@@ -83,8 +125,10 @@ public final class GroupedPoints {
     Require.values(values, fewest.points());
     Require.spread(times, "times");
     double[][] columns = new double[regressors.length + 1][];
-    columns[0] = times.clone();
-    System.arraycopy(regressors, 0, columns, 1, regressors.length);
+    columns[0] = scaled(times, roots);
+    for (int i = 0; i < regressors.length; i++) {
+      columns[i + 1] = scaled(regressors[i], roots);
+    }
     Map<Integer, List<Integer>> found = new LinkedHashMap<>();
     for (int i = 0; i < groups.length; i++) {
       found.computeIfAbsent(groups[i], unused -> new ArrayList<>()).add(i);
@@ -95,7 +139,20 @@ public final class GroupedPoints {
             .map(places -> places.stream().mapToInt(Integer::intValue).toArray())
             .toList();
     return new GroupedPoints(
-        FixedPart.of(values, columns), columns[0], List.copyOf(found.keySet()), rows);
+        FixedPart.of(roots, scaled(values, roots), columns),
+        times.clone(),
+        roots,
+        List.copyOf(found.keySet()),
+        rows);
+  }
+
+  /** Each number times its root; a column of another length is left for the check of lengths. */
+  private static double[] scaled(double[] column, double[] roots) {
+    double[] scaled = column.clone();
+    for (int i = 0; i < Math.min(scaled.length, roots.length); i++) {
+      scaled[i] *= roots[i];
+    }
+    return scaled;
   }
 
   /**
@@ -132,6 +189,17 @@ public final class GroupedPoints {
     return times.length;
   }
 
+  /**
+   * What weights take from the logarithm of a density: the sum of the logarithms of their roots.
+   */
+  double logOfRoots() {
+    double sum = 0;
+    for (double root : roots) {
+      sum += Math.log(root);
+    }
+    return sum;
+  }
+
   /** How many regressors there are. */
   int regressors() {
     return regressors;
@@ -164,7 +232,7 @@ public final class GroupedPoints {
   Blocks blocks(LineSpread spread, double origin) {
     Blocks blocks = new Blocks(fixed, components(spread));
     for (int[] places : rows) {
-      Line line = Line.of(times, places, origin, spread == LineSpread.PARALLEL);
+      Line line = Line.of(times, roots, places, origin, spread == LineSpread.PARALLEL);
       double[][][] shapes = new double[components(spread)][][];
       for (int k = 0; k < shapes.length; k++) {
         shapes[k] =
@@ -184,7 +252,7 @@ public final class GroupedPoints {
       double[][] uz = Blocks.product(unit(k), new double[][] {{z[0]}, {z[1]}});
       own[k] = z[0] * uz[0][0] + z[1] * uz[1][0];
       if (group >= 0) {
-        Line line = Line.of(times, rows.get(group), origin, spread == LineSpread.PARALLEL);
+        Line line = Line.of(times, roots, rows.get(group), origin, spread == LineSpread.PARALLEL);
         shared[k] = Blocks.transposed(Blocks.product(line.upper, uz))[0];
       }
     }
@@ -245,22 +313,30 @@ public final class GroupedPoints {
       this.upper = upper;
     }
 
-    static Line of(double[] times, int[] places, double origin, boolean parallel) {
+    static Line of(double[] times, double[] roots, int[] places, double origin, boolean parallel) {
       int n = places.length;
-      double[] own = new double[n];
-      for (int i = 0; i < n; i++) {
-        own[i] = times[places[i]];
-      }
-      Centred centred = Centred.of(own);
-      double root = Math.sqrt(n);
-      double length = Math.sqrt(centred.sumOfSquares());
-      double offset = root * (centred.mean() - origin + centred.meanRest());
       double[] flat = new double[n];
-      java.util.Arrays.fill(flat, 1 / root);
+      double sum = 0;
+      double weights = 0;
+      for (int i = 0; i < n; i++) {
+        flat[i] = roots[places[i]];
+        weights += flat[i] * flat[i];
+        sum += flat[i] * flat[i] * (times[places[i]] - times[places[0]]);
+      }
+      double middle = sum / weights;
+      double root = Math.sqrt(weights);
+      double offset = root * (times[places[0]] - origin + middle);
+      double[] rising = new double[n];
+      double squares = 0;
+      for (int i = 0; i < n; i++) {
+        rising[i] = flat[i] * (times[places[i]] - times[places[0]] - middle);
+        squares += rising[i] * rising[i];
+        flat[i] /= root;
+      }
+      double length = Math.sqrt(squares);
       if (parallel || length == 0) {
         return new Line(new double[][] {flat}, new double[][] {{root, offset}});
       }
-      double[] rising = centred.deviations().clone();
       for (int i = 0; i < n; i++) {
         rising[i] /= length;
       }

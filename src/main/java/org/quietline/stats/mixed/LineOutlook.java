@@ -26,6 +26,7 @@ import org.quietline.stats.numeric.Require;
  */
 public final class LineOutlook {
   private final GroupedPoints points;
+  private final RatioGrid.Averaged averaged;
   private final List<RatioNode> nodes;
   private final int degreesOfFreedom;
   private final double middle;
@@ -34,13 +35,14 @@ public final class LineOutlook {
 
   private LineOutlook(
       GroupedPoints points,
-      List<RatioNode> nodes,
+      RatioGrid.Averaged averaged,
       int degreesOfFreedom,
       double middle,
       double leastVariance,
       double shared) {
     this.points = points;
-    this.nodes = nodes;
+    this.averaged = averaged;
+    this.nodes = averaged.nodes();
     this.degreesOfFreedom = degreesOfFreedom;
     this.middle = middle;
     this.leastVariance = leastVariance;
@@ -65,11 +67,11 @@ public final class LineOutlook {
     double least = leastDeviation * leastDeviation;
     int df = points.plainBlocks().degreesOfFreedom();
     Require.atLeast(df, 1, "values less coefficients");
-    List<RatioNode> nodes =
+    RatioGrid.Averaged averaged =
         points.groups().size() == 1
-            ? List.of(new RatioNode(1, LinesGivenRatios.of(points, 0, 0, 0)))
-            : new RatioGrid(points, span / 2, least).nodes();
-    return new LineOutlook(points, nodes, df, span / 2, least, 0);
+            ? RatioGrid.ofOneGroup(points, least)
+            : new RatioGrid(points, span / 2, least).averaged();
+    return new LineOutlook(points, averaged, df, span / 2, least, 0);
   }
 
   /**
@@ -81,7 +83,7 @@ public final class LineOutlook {
    */
   public LineOutlook withSharedUncertainty(double u) {
     Require.notNegative(u, "shared uncertainty");
-    return new LineOutlook(points, nodes, degreesOfFreedom, middle, leastVariance, u);
+    return new LineOutlook(points, averaged, degreesOfFreedom, middle, leastVariance, u);
   }
 
   /**
@@ -91,6 +93,19 @@ public final class LineOutlook {
    */
   public int degreesOfFreedom() {
     return degreesOfFreedom;
+  }
+
+  /**
+   * The logarithm of the density of the values with everything averaged over, up to a constant that
+   * the numbers of values and coefficients settle. Outlooks of the same values in the same unit
+   * that differ in their weights, or in the scale of values and columns, are compared by it; a
+   * change of scale of the values by f takes {@code ln f} for each value. Source: Box and Tiao
+   * (1973), 2.8.
+   *
+   * @return the logarithm; the shared uncertainty does not count
+   */
+  public double logEvidence() {
+    return averaged.logEvidence() + points.logOfRoots();
   }
 
   /**

@@ -51,8 +51,22 @@ final class RatioGrid {
     return log;
   }
 
+  /**
+   * The pairs.
+   *
+   * @param nodes each with its chance
+   * @param logEvidence the logarithm of the density of the values, averaged over the unit square
+   */
+  record Averaged(List<RatioNode> nodes, double logEvidence) {}
+
+  /** The one pair that stands for all where only one group tells of them. */
+  static Averaged ofOneGroup(GroupedPoints points, double leastVariance) {
+    LinesGivenRatios lines = LinesGivenRatios.of(points, 0, 0, 0);
+    return new Averaged(List.of(new RatioNode(1, lines)), lines.logMarginal(leastVariance));
+  }
+
   /** The pairs and their chances. */
-  List<RatioNode> nodes() {
+  Averaged averaged() {
     Side[] box = likelyPart();
     List<LinesGivenRatios> lines = new ArrayList<>();
     List<Double> logs = new ArrayList<>();
@@ -66,11 +80,12 @@ final class RatioGrid {
         logs.add(log);
       }
     }
-    return weighted(lines, logs, highest);
+    double area = box[0].length() * box[1].length() / 4;
+    return weighted(lines, logs, highest, Math.log(area));
   }
 
-  private static List<RatioNode> weighted(
-      List<LinesGivenRatios> lines, List<Double> logs, double highest) {
+  private static Averaged weighted(
+      List<LinesGivenRatios> lines, List<Double> logs, double highest, double logArea) {
     double sum = 0;
     for (double log : logs) {
       sum += Math.exp(log - highest);
@@ -82,7 +97,7 @@ final class RatioGrid {
         nodes.add(new RatioNode(weight, lines.get(k)));
       }
     }
-    return List.copyOf(nodes);
+    return new Averaged(List.copyOf(nodes), highest + Math.log(sum) + logArea);
   }
 
   /** One side of the part of the unit square that is looked at. */

@@ -94,6 +94,59 @@ class LineOutlookTest {
     SET.check(SUBJECT, name + ": slope above zero", pointer + 4, slope.above(0), CHANCE);
   }
 
+  /** Four readings of each data set: amounts or shares of the level, alike or unlike scatter. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2})
+  void evidenceAndQuantilesOfUnequalScatter(int index) {
+    Reference set = Reference.read("line-outlook-weighted");
+    String at = "/data/cases/" + index;
+    double[] levels = Cases.numbers(set, at + "/levels");
+    double[] regressor = Cases.numbers(set, at + "/regressor");
+    int current = set.at(at + "/current").asInt();
+    JsonNode rows = set.at("/expected/rows/" + index);
+    assertEquals(4, rows.size());
+    for (int i = 0; i < rows.size(); i++) {
+      int scale = rows.get(i).get(0).asInt();
+      int power = rows.get(i).get(1).asInt();
+      double[] values = Cases.numbers(set, at + "/values");
+      double[] weights = new double[values.length];
+      for (int k = 0; k < values.length; k++) {
+        values[k] /= Math.pow(levels[k], scale);
+        weights[k] = Math.pow(levels[k], power);
+      }
+      GroupedPoints points =
+          GroupedPoints.weighted(
+              weights,
+              Cases.numbers(set, at + "/times"),
+              values,
+              Cases.labels(set, at + "/groups"),
+              regressor);
+      LineOutlook outlook = LineOutlook.of(points, 30, 0);
+      StudentMixture line = outlook.line(current).at(30);
+      String what = set.at(at + "/name").asText() + " " + scale + " " + power;
+      String pointer = "/expected/rows/" + index + "/" + i + "/";
+      double width = rows.get(i).get(6).asDouble() - rows.get(i).get(4).asDouble();
+      set.check(SUBJECT, what + ": evidence", pointer + 2, outlook.logEvidence(), 1e-5);
+      set.check(SUBJECT, what + ": mean", pointer + 3, line.mean(), 1e-6 * width);
+      double[] tails = {0.975, 0.5, 0.025};
+      for (int k = 0; k < 3; k++) {
+        double expected = rows.get(i).get(4 + k).asDouble();
+        assertEquals(expected, line.exceededWith(tails[k]), 1e-5 * width, what);
+      }
+    }
+  }
+
+  @Test
+  void weightsMustBeAsManyAsValuesAndAboveZero() {
+    double[] three = {1, 2, 4};
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> GroupedPoints.weighted(new double[] {1, 1}, three, three, new int[3]));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> GroupedPoints.weighted(new double[] {1, 0, 1}, three, three, new int[3]));
+  }
+
   @Test
   void aPreparedLineSaysTheSame() {
     LineOutlook outlook = LineOutlook.of(points("/data/cases/4"), 30, 0).withSharedUncertainty(0.4);
