@@ -3,7 +3,6 @@ package org.quietline.assess;
 import java.util.ArrayList;
 import java.util.List;
 import org.quietline.assess.Backtest.Try;
-import org.quietline.assess.Drift.Form;
 import org.quietline.stats.compare.BinomialTail;
 import org.quietline.stats.distribution.StudentMixture;
 
@@ -20,7 +19,7 @@ final class Backtests {
 
   private Backtests() {}
 
-  static Answer<Backtest> of(DriftPoints points, Form form, DriftModel.Scale scale) {
+  static Answer<Backtest> of(DriftPoints points, LevelForm form, DriftModel.Scale scale) {
     List<Try> tries = new ArrayList<>();
     int first = Math.max(0, points.currentWindow() - MOST);
     for (int window = first; window < points.currentWindow(); window++) {
@@ -36,7 +35,7 @@ final class Backtests {
   }
 
   private static Answer<Try> hide(
-      DriftPoints points, Form form, DriftModel.Scale scale, int window) {
+      DriftPoints points, LevelForm form, DriftModel.Scale scale, int window) {
     DriftPoints then = points.seenFrom(window);
     List<WindowPoint> own =
         then.current().stream()
@@ -52,10 +51,7 @@ final class Backtests {
             m -> {
               StudentMixture forecast =
                   m.outlook().groupValueAt(then.currentWindow(), last.day(), m.here());
-              double deviation =
-                  form == Form.ADDITIVE
-                      ? last.deviation()
-                      : last.deviationAt(then.reference().orElseThrow());
+              double deviation = form.deviation(last, then.reference().orElseThrow());
               return new Try(
                   then.calibration().key(),
                   last.day(),

@@ -12,12 +12,11 @@ import org.quietline.assess.Drift.Decision;
 import org.quietline.assess.Drift.Deviation;
 import org.quietline.assess.Drift.EarlierWindow;
 import org.quietline.assess.Drift.FanDay;
-import org.quietline.assess.Drift.Form;
-import org.quietline.assess.Drift.FormFrom;
 import org.quietline.assess.Drift.Line;
 import org.quietline.assess.Drift.Pool;
 import org.quietline.assess.Drift.Settling;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.DriftForm;
 import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.stats.Interval;
@@ -35,9 +34,6 @@ final class CalibrationDrift {
 
   /** The fan is drawn in so many steps. */
   private static final int FAN_STEPS = 12;
-
-  /** The chance of being beyond the allowance that a safe day may carry. */
-  static final double SAFE_CHANCE = 0.05;
 
   private final Records records;
   private final List<StreamFindings> streams;
@@ -87,6 +83,7 @@ final class CalibrationDrift {
     private final DriftPoints points;
     private final Calibration calibration;
     private final Optional<LocalDate> expires;
+    private final LevelChoice levels;
     private final Answer<DriftModel> model;
     private final Answer<Double> allowance;
 
@@ -96,6 +93,7 @@ final class CalibrationDrift {
       OptionalInt days = records.method().calibrationValidDays();
       this.expires =
           days.isPresent() ? Optional.of(start().plusDays(days.getAsInt())) : Optional.empty();
+      this.levels = LevelChoice.of(points, records.method().driftForm(), scale());
       this.model = lines();
       this.allowance = allowanceThere();
     }
@@ -112,8 +110,28 @@ final class CalibrationDrift {
       return model;
     }
 
-    Form form() {
-      return Form.ADDITIVE;
+    LevelForm form() {
+      return levels.form();
+    }
+
+    /** The error of the calibration at a value over that at the line's level; none below zero. */
+    double shareAt(double value) {
+      return form().drift() == DriftForm.ADDITIVE
+          ? 1
+          : Math.max(0, value / points.reference().orElseThrow().value());
+    }
+
+    /** The allowance for a result, in the method's unit: at its own level where it has a value. */
+    OptionalDouble allowanceAt(OptionalDouble value) {
+      if (value.isEmpty() || allowance.value().isEmpty()) {
+        return allowance.value().map(OptionalDouble::of).orElse(OptionalDouble.empty());
+      }
+      double at = records.method().allowance().orElseThrow().at(value.getAsDouble());
+      return at > 0 ? OptionalDouble.of(at) : OptionalDouble.empty();
+    }
+
+    double safeChance() {
+      return records.bench().settings().outlook().safeChance();
     }
 
     LocalDate start() {
@@ -223,7 +241,7 @@ final class CalibrationDrift {
                   new Deviation(
                       p.result().takenAt(),
                       p.day(),
-                      p.deviation(),
+                      form().deviation(p, points.reference().orElseThrow()),
                       p.reference().assigned(),
                       p.material(),
                       p.lot(),
@@ -288,8 +306,9 @@ final class CalibrationDrift {
           m.windows(),
           outlook.degreesOfFreedom(),
           outlook.residualDeviation(),
-          m.form(),
-          FormFrom.ONE_LEVEL,
+          levels.form().drift(),
+          levels.from(),
+          levels.chanceOfShare(),
           points.followedTo(),
           lastDay() > points.followedTo(),
           ahead(outlook.averageAt(lastDay(), m.here())),
@@ -326,7 +345,7 @@ final class CalibrationDrift {
           line::at,
           m.slope(),
           allowance.value().orElseThrow(),
-          SAFE_CHANCE,
+          safeChance(),
           Math.min(today(), lastDay()),
           lastDay(),
           points.followedTo());

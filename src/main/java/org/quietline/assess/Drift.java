@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.DriftForm;
 import org.quietline.stats.Interval;
 
 /**
@@ -210,6 +211,7 @@ public record Drift(
    * @param residualDeviation the scatter of a result about its window's line
    * @param form whether drift adds an amount or takes a share of the level
    * @param formFrom why that form
+   * @param chanceOfShare the chance that drift takes a share, where results at two levels say
    * @param followedTo the longest that any window was followed, in days since its calibration
    * @param extended whether the last day of validity lies beyond that: the line is only extended
    * @param average where the average window stands on the last day of validity
@@ -227,8 +229,9 @@ public record Drift(
       int windows,
       int degreesOfFreedom,
       double residualDeviation,
-      Form form,
+      DriftForm form,
       FormFrom formFrom,
+      OptionalDouble chanceOfShare,
       double followedTo,
       boolean extended,
       Ahead average,
@@ -244,37 +247,16 @@ public record Drift(
     }
   }
 
-  /** How drift acts on results of other levels. */
-  public enum Form {
-    /** The same amount at every level. */
-    ADDITIVE("additive"),
-    /** The same share of every level. */
-    PROPORTIONAL("proportional");
-
-    private final String key;
-
-    Form(String key) {
-      this.key = key;
-    }
-
-    /**
-     * The word used in settings and findings.
-     *
-     * @return the word
-     */
-    public String key() {
-      return key;
-    }
-  }
-
   /** Why drift is taken to act so. */
   public enum FormFrom {
     /** The settings say so. */
     SETTING,
-    /** Results at two levels fit it better. */
+    /** Results at two levels leave it likely with at least 95 %. */
     DATA,
-    /** Results at two levels fit both about equally well. */
+    /** Results at two levels leave both likely; the more careful of the two is taken. */
     UNDECIDED,
+    /** A reference is zero or below, where shares mean nothing. */
+    NO_SHARES,
     /** There is one level only, where the two are the same. */
     ONE_LEVEL
   }

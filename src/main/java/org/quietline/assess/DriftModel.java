@@ -8,7 +8,6 @@ import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.quietline.assess.Drift.Effect;
-import org.quietline.assess.Drift.Form;
 import org.quietline.stats.distribution.StudentMixture;
 import org.quietline.stats.mixed.GroupedPoints;
 import org.quietline.stats.mixed.LineOutlook;
@@ -28,7 +27,7 @@ final class DriftModel {
   private static final double USUAL_SPAN = 30;
 
   private final DriftPoints points;
-  private final Form form;
+  private final LevelForm form;
   private final List<WindowPoint> used;
   private final List<Step> steps;
   private final List<Step> confounded;
@@ -37,7 +36,7 @@ final class DriftModel {
 
   private DriftModel(
       DriftPoints points,
-      Form form,
+      LevelForm form,
       List<WindowPoint> used,
       List<Step> steps,
       List<Step> confounded,
@@ -72,14 +71,14 @@ final class DriftModel {
   }
 
   /** Lines, if the results carry them. */
-  static Answer<DriftModel> of(DriftPoints points, Form form, Scale scale) {
+  static Answer<DriftModel> of(DriftPoints points, LevelForm form, Scale scale) {
     return of(points, form, scale, points.used(), List.of());
   }
 
   /** Lines beside something else that may have moved the results, through those it is known of. */
   static Answer<DriftModel> beside(
       DriftPoints points,
-      Form form,
+      LevelForm form,
       Scale scale,
       List<WindowPoint> known,
       ToDoubleFunction<WindowPoint> column) {
@@ -92,7 +91,7 @@ final class DriftModel {
 
   private static Answer<DriftModel> of(
       DriftPoints points,
-      Form form,
+      LevelForm form,
       Scale scale,
       List<WindowPoint> among,
       List<ToDoubleFunction<WindowPoint>> extra) {
@@ -177,14 +176,13 @@ final class DriftModel {
   }
 
   private static LineOutlook outlook(
-      DriftPoints points, Form form, List<WindowPoint> used, double[][] columns, Scale scale) {
+      DriftPoints points, LevelForm form, List<WindowPoint> used, double[][] columns, Scale scale) {
     MaterialReference reference = points.reference().orElseThrow();
-    double[] deviations =
-        used.stream()
-            .mapToDouble(p -> form == Form.ADDITIVE ? p.deviation() : p.deviationAt(reference))
-            .toArray();
+    double[] deviations = used.stream().mapToDouble(p -> form.deviation(p, reference)).toArray();
+    double[] weights = used.stream().mapToDouble(p -> form.weight(p, reference)).toArray();
     int[] windows = used.stream().mapToInt(WindowPoint::window).toArray();
-    GroupedPoints grouped = GroupedPoints.ofOneOrMore(days(used), deviations, windows, columns);
+    GroupedPoints grouped =
+        GroupedPoints.weighted(weights, days(used), deviations, windows, columns);
     return LineOutlook.of(grouped, scale.span(), scale.rounding())
         .withSharedUncertainty(reference.uncertainty().value().orElse(0.0));
   }
@@ -193,11 +191,16 @@ final class DriftModel {
     return outlook;
   }
 
+  /** The scatter of a result about its line, in its own unit and at its own level. */
+  double scatterOf(WindowPoint point) {
+    return outlook.residualDeviation() * form.scatter(point, points.reference().orElseThrow());
+  }
+
   DriftPoints points() {
     return points;
   }
 
-  Form form() {
+  LevelForm form() {
     return form;
   }
 
@@ -226,6 +229,26 @@ final class DriftModel {
   /** What the thing beside the lines does, for one unit of it. */
   StudentMixture beside() {
     return outlook.regressor(steps.size());
+  }
+
+  /**
+   * How well the lines bear out the results: the logarithm of their density in the unit in which
+   * they were measured, for comparing forms. Steps of materials count in their own unit, too.
+   */
+  double logEvidence() {
+    MaterialReference reference = points.reference().orElseThrow();
+    double log = outlook.logEvidence();
+    for (WindowPoint p : used) {
+      log -= Math.log(form.scale(p, reference));
+    }
+    for (Step step : steps) {
+      if (step.of() == Effect.Of.MATERIAL) {
+        log +=
+            Math.log(
+                form.scale(used.stream().filter(step.side()).findFirst().orElseThrow(), reference));
+      }
+    }
+    return log;
   }
 
   List<String> confoundedKeys() {

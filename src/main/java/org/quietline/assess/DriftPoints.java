@@ -151,6 +151,11 @@ final class DriftPoints {
     return all.stream().filter(p -> p.window() == window).toList();
   }
 
+  /** All results of the instrument's windows. */
+  List<WindowPoint> all() {
+    return all;
+  }
+
   /** The results that lines are drawn through. */
   List<WindowPoint> used() {
     return used;

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
+import org.quietline.stats.Interval;
 import org.quietline.stats.distribution.StudentMixture;
 import org.quietline.stats.mixed.LineOutlook;
 
@@ -81,7 +82,12 @@ final class Outlooks {
         interval(drift, window),
         drift.expires().isEmpty() || drift.allowance().isEmpty()
             ? Answer.cannotSay("needs calibration-valid-days and an allowable-bias")
-            : WindowCounts.of(window.points(), drift.allowance().getAsDouble(), window.lastDay()),
+            : WindowCounts.of(
+                window.points(),
+                window.form(),
+                drift.allowance().getAsDouble(),
+                window.lastDay(),
+                records.bench().settings().outlook().reliability()),
         Rechecks.of(window.points(), window.model().value()),
         signs);
   }
@@ -130,7 +136,7 @@ final class Outlooks {
             .filter(r -> r.instrument().equals(drift.instrument()))
             .filter(r -> records.bench().calibrationOf(r).equals(Optional.of(window.calibration())))
             .filter(r -> r.takenAt().isAfter(since))
-            .map(r -> touched(r, line.at(DriftPoints.days(start, r.takenAt())), drift.allowance()))
+            .map(r -> touched(r, line.at(DriftPoints.days(start, r.takenAt())), window))
             .toList();
     return new Touched(since, good.isPresent(), results);
   }
@@ -143,17 +149,21 @@ final class Outlooks {
         .anyMatch(s -> s.id().at().equals(deviation.at()));
   }
 
-  private Touched.Result touched(Result result, StudentMixture error, OptionalDouble allowance) {
+  private Touched.Result touched(
+      Result result, StudentMixture error, CalibrationDrift.Window window) {
     OptionalDouble value = records.value(result);
-    double middle = error.mean();
+    double share = value.isPresent() ? window.shareAt(value.getAsDouble()) : 1;
+    double middle = share * error.mean();
+    Interval error95 = error.interval(0.95);
+    OptionalDouble allowance = window.allowanceAt(value);
     return new Touched.Result(
         result.takenAt(),
         result.sample(),
         value,
         middle,
-        error.interval(0.95),
-        allowance.isPresent()
-            ? OptionalDouble.of(error.chanceBeyond(allowance.getAsDouble()))
+        new Interval(share * error95.lower(), share * error95.upper()),
+        allowance.isPresent() && share > 0
+            ? OptionalDouble.of(error.chanceBeyond(allowance.getAsDouble() / share))
             : OptionalDouble.empty(),
         value.isPresent() ? margin(value.getAsDouble() - middle) : OptionalDouble.empty(),
         result.origin().file(),
@@ -191,20 +201,20 @@ final class Outlooks {
       double allowance, CalibrationDrift.Window window, DriftModel model) {
     LineOutlook outlook = model.outlook();
     int farthest = FARTHEST * window.lastDay();
+    double safe = window.safeChance();
     return new IntervalReview(
         window.lastDay(),
-        CalibrationDrift.SAFE_CHANCE,
-        lastSafe(day -> outlook.averageAt(day, model.here()), allowance, farthest),
-        lastSafe(day -> outlook.newLineAt(day, model.here()), allowance, farthest),
+        safe,
+        lastSafe(day -> outlook.averageAt(day, model.here()), allowance, safe, farthest),
+        lastSafe(day -> outlook.newLineAt(day, model.here()), allowance, safe, farthest),
         window.points().followedTo(),
         model.windows());
   }
 
   private static OptionalInt lastSafe(
-      IntFunction<StudentMixture> line, double allowance, int farthest) {
+      IntFunction<StudentMixture> line, double allowance, double safe, int farthest) {
     int day = -1;
-    while (day < farthest
-        && line.apply(day + 1).chanceBeyond(allowance) <= CalibrationDrift.SAFE_CHANCE) {
+    while (day < farthest && line.apply(day + 1).chanceBeyond(allowance) <= safe) {
       day++;
     }
     return day < 0 ? OptionalInt.empty() : OptionalInt.of(day);

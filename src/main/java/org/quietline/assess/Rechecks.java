@@ -68,7 +68,7 @@ final class Rechecks {
     }
     double half =
         Math.sqrt(2)
-            * model.get().outlook().residualDeviation()
+            * model.get().scatterOf(left.get())
             * Student.exceededWith(HALF_OF_5_PERCENT, model.get().outlook().degreesOfFreedom());
     return Answer.of(new Step(change, new Interval(change - half, change + half)));
   }

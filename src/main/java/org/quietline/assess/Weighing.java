@@ -147,7 +147,8 @@ final class Weighing {
    * once the line itself gives a chance that is not safe, not knowing is a concern.
    */
   private boolean isDue(Drift drift) {
-    if (drift.chanceBeyondNow().value().filter(p -> p > CalibrationDrift.SAFE_CHANCE).isPresent()) {
+    double safe = records.bench().settings().outlook().safeChance();
+    if (drift.chanceBeyondNow().value().filter(p -> p > safe).isPresent()) {
       return true;
     }
     OptionalInt days = records.method().calibrationValidDays();

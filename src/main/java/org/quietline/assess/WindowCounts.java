@@ -9,14 +9,12 @@ final class WindowCounts {
   /** A window is known to have lasted if a control result fell into its last third. */
   private static final double LATE = 2.0 / 3;
 
-  /** What a method of the bench is asked to keep, of a hundred windows. */
-  static final double RELIABILITY = 0.95;
-
   private static final double LEVEL = 0.95;
 
   private WindowCounts() {}
 
-  static Answer<WindowCount> of(DriftPoints points, double allowance, int validDays) {
+  static Answer<WindowCount> of(
+      DriftPoints points, LevelForm form, double allowance, int validDays, double reliability) {
     int checked = 0;
     int outside = 0;
     int unchecked = 0;
@@ -28,9 +26,10 @@ final class WindowCounts {
         continue;
       }
       WindowPoint last = own.get(own.size() - 1);
+      MaterialReference level = points.reference().orElse(last.reference());
       checked++;
       days += last.day();
-      outside += isBeyond(last, allowance) ? 1 : 0;
+      outside += isBeyond(form.deviation(last, level), allowance) ? 1 : 0;
     }
     if (checked == 0) {
       return Answer.cannotSay(
@@ -44,15 +43,15 @@ final class WindowCounts {
             unchecked,
             days,
             validDays,
-            RELIABILITY,
+            reliability,
             rate.reliability(validDays, LEVEL),
             new ObservedShare(checked - outside, checked).lowerBound(LEVEL),
-            rate.longest(RELIABILITY, LEVEL),
-            FailureRate.cleanTries(RELIABILITY, LEVEL)));
+            rate.longest(reliability, LEVEL),
+            FailureRate.cleanTries(reliability, LEVEL)));
   }
 
   /** Read to the last digit on the allowance is inside. */
-  private static boolean isBeyond(WindowPoint point, double allowance) {
-    return Math.abs(point.deviation()) > allowance * (1 + 1e-9);
+  private static boolean isBeyond(double deviation, double allowance) {
+    return Math.abs(deviation) > allowance * (1 + 1e-9);
   }
 }

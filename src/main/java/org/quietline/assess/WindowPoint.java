@@ -18,11 +18,6 @@ record WindowPoint(
     return value - reference.value();
   }
 
-  /** The deviation, with drift as a share of the level, at the level of another reference. */
-  double deviationAt(MaterialReference level) {
-    return deviation() * level.value() / reference.value();
-  }
-
   String material() {
     return result.sample();
   }

@@ -36,6 +36,13 @@ final class Checks {
     }
   }
 
+  static void within(String what, double least, double most, double value) {
+    if (!(value >= least && value <= most)) {
+      throw new IllegalArgumentException(
+          what + " is " + value + ", it must be from " + least + " to " + most);
+    }
+  }
+
   static void atMost(String what, int most, int value) {
     if (value > most) {
       throw new IllegalArgumentException(what + " is " + value + ", it must be at most " + most);

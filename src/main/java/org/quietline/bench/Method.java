@@ -21,6 +21,7 @@ import java.util.OptionalInt;
  * @param published the published repeatability the user typed in, if any
  * @param partOf the key of the method that measures the whole this one measures a part of, as free
  *     glycerin is a part of total glycerin
+ * @param driftForm how the error of a calibration acts on other levels, if a person has said so
  */
 public record Method(
     String key,
@@ -35,7 +36,8 @@ public record Method(
     Optional<ProductLimits> limits,
     ShelfLife shelfLife,
     Optional<PublishedRepeatability> published,
-    Optional<String> partOf) {
+    Optional<String> partOf,
+    Optional<DriftForm> driftForm) {
 
   /** Ten years; a longer one is a slip of the pen. */
   private static final int LONGEST_VALIDITY = 3660;
@@ -60,8 +62,8 @@ public record Method(
   }
 
   /**
-   * A method that measures no part of what another one measures, and takes one more reading when
-   * two disagree.
+   * A method that measures no part of what another one measures, takes one more reading when two
+   * disagree, and lets the data say how its drift acts.
    *
    * @param key its key
    * @param title its name as printed
@@ -100,6 +102,7 @@ public record Method(
         limits,
         shelfLife,
         published,
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param people the people who test, review and release; may be empty
  * @param baselines baselines chosen by a person; may be empty
  * @param chart how control charts are made
+ * @param outlook what it asks of its calibrations
  * @param checksOff checks that a person switched off; may be empty
  */
 public record Settings(
@@ -26,6 +27,7 @@ public record Settings(
     List<Person> people,
     List<BaselineChoice> baselines,
     ChartSettings chart,
+    OutlookSettings outlook,
     List<CheckOff> checksOff) {
 
   /** Copies the lists. */
@@ -37,6 +39,42 @@ public record Settings(
     people = List.copyOf(people);
     baselines = List.copyOf(baselines);
     checksOff = List.copyOf(checksOff);
+  }
+
+  /**
+   * Settings of a bench that asks the usual of its calibrations.
+   *
+   * @param name the bench's name
+   * @param timezone the time zone of all local times
+   * @param methods the test methods it runs
+   * @param instruments its instruments
+   * @param materials its control materials
+   * @param people its people
+   * @param baselines baselines chosen by a person
+   * @param chart how control charts are made
+   * @param checksOff checks that a person switched off
+   */
+  public Settings(
+      String name,
+      ZoneId timezone,
+      List<Method> methods,
+      List<Instrument> instruments,
+      List<Material> materials,
+      List<Person> people,
+      List<BaselineChoice> baselines,
+      ChartSettings chart,
+      List<CheckOff> checksOff) {
+    this(
+        name,
+        timezone,
+        methods,
+        instruments,
+        materials,
+        people,
+        baselines,
+        chart,
+        OutlookSettings.DEFAULTS,
+        checksOff);
   }
 
   /**

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.quietline.bench.Acid;
+import org.quietline.bench.DriftForm;
 import org.quietline.bench.Method;
 import org.quietline.bench.Method.Allowance;
 import org.quietline.bench.Method.ProductLimits;
@@ -25,6 +26,11 @@ final class MethodEntry {
       "write \"one-more\" where the test is expensive and a pair that disagrees gets a third"
           + " reading, \"two-more\" where it is cheap and the pair gets two";
 
+  private static final String FORMS =
+      "write \"additive\" where a calibration that is off shifts all levels by the same amount,"
+          + " \"proportional\" where it shifts them by the same share, or take the line out and let"
+          + " the data say";
+
   private MethodEntry() {}
 
   static Method read(Entry entry, MethodCards cards, SettingsNotes notes) throws Unusable {
@@ -42,6 +48,7 @@ final class MethodEntry {
     ShelfLife shelfLife = shelfLife(entry, notes);
     Optional<PublishedRepeatability> published = published(entry);
     Optional<String> partOf = entry.text("part-of");
+    Optional<DriftForm> driftForm = driftForm(entry);
     return entry.build(
         () ->
             new Method(
@@ -57,7 +64,8 @@ final class MethodEntry {
                 limits,
                 shelfLife,
                 published,
-                partOf));
+                partOf,
+                driftForm));
   }
 
   /** The unit, with the basis where that is written beside it. */
@@ -110,6 +118,18 @@ final class MethodEntry {
       return RepeatPolicy.ONE_MORE;
     }
     return RepeatPolicy.parse(word.get()).orElseThrow(() -> entry.wrong("repeat-policy", POLICIES));
+  }
+
+  private static Optional<DriftForm> driftForm(Entry entry) throws Unusable {
+    Optional<String> word = entry.text("drift-form");
+    if (word.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<DriftForm> form = DriftForm.parse(word.get());
+    if (form.isEmpty()) {
+      throw entry.wrong("drift-form", FORMS);
+    }
+    return form;
   }
 
   private static Optional<Allowance> allowance(Entry entry) throws Unusable {

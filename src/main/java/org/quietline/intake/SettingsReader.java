@@ -5,6 +5,7 @@ import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.quietline.bench.Accounting.SetAside;
@@ -14,6 +15,7 @@ import org.quietline.bench.CheckOff;
 import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Person;
 import org.quietline.bench.Settings;
 
@@ -82,7 +84,8 @@ final class SettingsReader {
             "instrument",
             "material",
             "from");
-    ChartSettings chart = chart();
+    ChartSettings chart = table("chart", ChartEntry::read, ChartSettings.DEFAULTS);
+    OutlookSettings outlook = table("outlook", OutlookEntry::read, OutlookSettings.DEFAULTS);
     Known<CheckOff> checksOff =
         entries(
             "check-off",
@@ -103,6 +106,7 @@ final class SettingsReader {
             people.entries(),
             baselines.entries(),
             chart,
+            outlook,
             checksOff.entries());
     return new Found(
         settings, methods, instruments, materials, sheets, unitRequired, notes.entries());
@@ -164,16 +168,17 @@ final class SettingsReader {
             + ". Write at least one and run again.");
   }
 
-  private ChartSettings chart() {
-    if (top.at("chart").isEmpty()) {
-      return ChartSettings.DEFAULTS;
+  /** What one table says; without it, or where it is something else, the defaults. */
+  private <T> T table(String key, Function<Entry, T> reader, T usual) {
+    Optional<JsonNode> node = top.at(key);
+    if (node.isEmpty()) {
+      return usual;
     }
-    JsonNode node = top.at("chart").get();
-    if (!node.isObject()) {
-      top.note("chart", "chart must be written as one table [chart]. The defaults were used.");
-      return ChartSettings.DEFAULTS;
+    if (!node.get().isObject()) {
+      top.note(key, key + " must be written as one table [" + key + "]. The defaults were used.");
+      return usual;
     }
-    return ChartEntry.read(new Entry("chart", "chart", node, notes));
+    return reader.apply(new Entry(key, key, node.get(), notes));
   }
 
   /** The tables of one kind; anything else that stands there is reported. */

@@ -15,10 +15,12 @@ import org.quietline.bench.BaselineChoice;
 import org.quietline.bench.Bench;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.ChartSettings;
+import org.quietline.bench.DriftForm;
 import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReagentLot;
 import org.quietline.bench.RepeatPolicy;
@@ -63,6 +65,8 @@ final class TestBench {
   int replicates = 2;
   RepeatPolicy repeatPolicy = RepeatPolicy.ONE_MORE;
   Optional<Method.PublishedRepeatability> published = Optional.empty();
+  Optional<DriftForm> driftForm = Optional.empty();
+  OutlookSettings outlook = OutlookSettings.DEFAULTS;
 
   TestBench control(LocalDateTime at, String... readings) {
     return result(at, Role.CONTROL, "QC", "RO", Optional.empty(), readings);
@@ -178,7 +182,8 @@ final class TestBench {
             limits,
             shelfLife,
             published,
-            Optional.empty());
+            Optional.empty(),
+            driftForm);
     List<Material> materials = new ArrayList<>(otherMaterials);
     materials.add(0, new Material("QC", "tg", assigned, uncertainty));
     Settings settings =
@@ -191,6 +196,7 @@ final class TestBench {
             List.of(),
             baselines,
             chart,
+            outlook,
             List.of());
     return new Bench(settings, results, calibrations, lots, actions, List.of(), List.of());
   }

@@ -84,7 +84,8 @@ class MethodCardsTest {
         limits,
         ShelfLife.NOT_SET,
         Optional.empty(),
-        partOf);
+        partOf,
+        Optional.empty());
   }
 
   @Test
