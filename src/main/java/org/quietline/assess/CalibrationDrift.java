@@ -309,6 +309,7 @@ final class CalibrationDrift {
           levels.form().drift(),
           levels.from(),
           levels.chanceOfShare(),
+          safeChance(),
           points.followedTo(),
           lastDay() > points.followedTo(),
           ahead(outlook.averageAt(lastDay(), m.here())),

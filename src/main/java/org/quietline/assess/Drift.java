@@ -212,6 +212,7 @@ public record Drift(
    * @param form whether drift adds an amount or takes a share of the level
    * @param formFrom why that form
    * @param chanceOfShare the chance that drift takes a share, where results at two levels say
+   * @param safeChance the chance of being beyond the allowance that a safe day may carry
    * @param followedTo the longest that any window was followed, in days since its calibration
    * @param extended whether the last day of validity lies beyond that: the line is only extended
    * @param average where the average window stands on the last day of validity
@@ -232,6 +233,7 @@ public record Drift(
       DriftForm form,
       FormFrom formFrom,
       OptionalDouble chanceOfShare,
+      double safeChance,
       double followedTo,
       boolean extended,
       Ahead average,

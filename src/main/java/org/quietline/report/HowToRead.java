@@ -117,7 +117,7 @@ final class HowToRead {
                 + " height errs as v·T + u·Z: T Student's t of n less the coefficients, u the"
                 + " reference's standard uncertainty, Z normal. One window alone is the least-squares"
                 + " line. The last safe day is the latest to which the chance of being beyond the"
-                + " allowance is at most 5 %. Gelman (2006); Box and Tiao (1973)."),
+                + " allowance is at most 5 %, unless set otherwise. Gelman (2006); Box and Tiao (1973)."),
         Row.of(
             "performance index",
             "Ppk = distance from the mean to the nearer limit / 3s; its one-sided 95 % lower bound L"
@@ -174,7 +174,8 @@ final class HowToRead {
         Row.of("allowance", "How far drift may carry a result before it is unfit for use."),
         Row.of(
             "last safe day",
-            "The last day on which the chance that drift has used up the allowance is at most 5 %."),
+            "The last day on which the chance that drift has used up the allowance is at most 5 %, unless"
+                + " set otherwise."),
         Row.of(
             "as found, as left",
             "A control tested right before a calibration, and right after it."),

@@ -14,6 +14,7 @@ import org.quietline.assess.Recheck;
 import org.quietline.assess.TestPlan;
 import org.quietline.assess.WindowCount;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.DriftForm;
 
 /** What an outlook says, in sentences. */
 final class OutlookWords {
@@ -50,6 +51,10 @@ final class OutlookWords {
     return drift.expires().map(Dates::full).orElse("its end");
   }
 
+  private String safeChance() {
+    return drift.pool().value().map(p -> Numbers.percent(p.safeChance())).orElse("the safe one");
+  }
+
   /** What to do, how sure, and how large, in one sentence. */
   String recommendation() {
     String safe = drift.lastSafeDay().value().map(Dates::full).orElse("");
@@ -61,7 +66,9 @@ final class OutlookWords {
               + expiry()
               + ": the chance that it is off by more than "
               + allowance()
-              + " stays at or below 5 % ("
+              + " stays at or below "
+              + safeChance()
+              + " ("
               + chanceAtExpiry()
               + " on the last day).";
       case RECALIBRATE_BY ->
@@ -75,7 +82,9 @@ final class OutlookWords {
               + expiry()
               + ": after that day the chance of being off by more than "
               + allowance()
-              + " is above 5 %, and "
+              + " is above "
+              + safeChance()
+              + ", and "
               + chanceAtExpiry()
               + " at the end.";
       case RECALIBRATE_NOW ->
@@ -197,9 +206,37 @@ final class OutlookWords {
                     + Numbers.uncertainty(p.residualDeviation())
                     + unit
                     + ". How much windows differ is not taken as known but averaged over."
+                    + form(p)
                     + leftOut(p)
                     + extended(p))
         .orElse("");
+  }
+
+  private static String form(Drift.Pool pool) {
+    String taken =
+        pool.form() == DriftForm.ADDITIVE
+            ? "as the same amount at all levels"
+            : "as the same share of all levels";
+    String chance =
+        pool.chanceOfShare().isPresent()
+            ? " (chance of a share " + Numbers.percent(pool.chanceOfShare().getAsDouble()) + ")"
+            : "";
+    return switch (pool.formFrom()) {
+      case ONE_LEVEL -> "";
+      case SETTING -> " Drift is taken " + taken + ", as set" + chance + ".";
+      case DATA ->
+          " Drift is taken " + taken + ": control results at two levels say so" + chance + ".";
+      case UNDECIDED ->
+          " Whether drift is an amount or a share of the level is not known"
+              + chance
+              + "; it is taken "
+              + taken
+              + ", which reaches farther.";
+      case NO_SHARES ->
+          " Drift is taken "
+              + taken
+              + ": a reference is not above zero, where shares mean nothing.";
+    };
   }
 
   private static String leftOut(Drift.Pool pool) {

@@ -17,6 +17,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.ChartSettings;
+import org.quietline.bench.DriftForm;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.Rule;
 import org.quietline.bench.Settings;
@@ -573,5 +575,39 @@ class SettingsTest {
         bench.settingsAside().stream().map(Object::toString).toList());
     assertEquals(
         Optional.of("total-glycerin"), bench.read().bench().settings().methods().get(2).partOf());
+  }
+
+  @Test
+  void whatIsAskedOfCalibrationsIsSet() {
+    String lines = "\n[outlook]\nsafe-chance = 0.02\nreliability = 0.9\n";
+    bench.put("bench.toml", TempBench.SETTINGS + lines);
+    Intake intake = bench.read();
+    assertEquals(List.of(), intake.accounting().settingsAside());
+    assertEquals(new OutlookSettings(0.02, 0.9), intake.bench().settings().outlook());
+  }
+
+  @Test
+  void whatCannotBeAskedOfCalibrationsLeavesTheDefault() {
+    bench.put("bench.toml", TempBench.SETTINGS + "\n[outlook]\nsafe-chance = 0.5\n");
+    Intake intake = bench.read();
+    assertEquals(OutlookSettings.DEFAULTS, intake.bench().settings().outlook());
+    String reason = intake.accounting().settingsAside().get(0).reason();
+    assertTrue(reason.contains("it must be from 0.001 to 0.25"), reason);
+    assertTrue(reason.endsWith("The default, 0.05, was used."), reason);
+  }
+
+  @Test
+  void theFormOfDriftIsSetForAMethod() {
+    String key = "key = \"total-glycerin\"\n";
+    bench.put(
+        "bench.toml",
+        TempBench.SETTINGS.replaceFirst(key, key + "drift-form = \"proportional\"\n"));
+    Settings settings = bench.read().bench().settings();
+    assertEquals(
+        List.of(DriftForm.PROPORTIONAL),
+        settings.methods().stream().flatMap(m -> m.driftForm().stream()).toList());
+    bench.put("bench.toml", TempBench.SETTINGS.replaceFirst(key, key + "drift-form = \"steep\"\n"));
+    String reason = bench.read().accounting().settingsAside().get(0).reason();
+    assertTrue(reason.contains("write \"additive\" where"), reason);
   }
 }
