@@ -12,7 +12,7 @@ class ReferenceFolderTest {
   @Test
   void everyCaseIsThereAndNamesItsSource() {
     List<Path> files = Reference.files();
-    assertEquals(224, files.size());
+    assertEquals(225, files.size());
     for (Path file : files) {
       Reference reference = Reference.read(file);
       assertEquals(file.getFileName().toString(), reference.at("/id").asText() + ".json");
