@@ -1,5 +1,6 @@
 package org.quietline.report;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalInt;
@@ -52,7 +53,12 @@ final class OutlookWords {
   }
 
   private String safeChance() {
-    return drift.pool().value().map(p -> Numbers.percent(p.safeChance())).orElse("the safe one");
+    return drift.pool().value().map(p -> asSet(p.safeChance())).orElse("the safe one");
+  }
+
+  /** A share as a person wrote it: 5 %, not 5.0 %. */
+  private static String asSet(double share) {
+    return BigDecimal.valueOf(share).movePointRight(2).stripTrailingZeros().toPlainString() + " %";
   }
 
   /** What to do, how sure, and how large, in one sentence. */
