@@ -252,15 +252,30 @@ public record Drift(
   /** Why drift is taken to act so. */
   public enum FormFrom {
     /** The settings say so. */
-    SETTING,
+    SETTING("setting"),
     /** Results at two levels leave it likely with at least 95 %. */
-    DATA,
+    DATA("data"),
     /** Results at two levels leave both likely; the more careful of the two is taken. */
-    UNDECIDED,
+    UNDECIDED("undecided"),
     /** A reference is zero or below, where shares mean nothing. */
-    NO_SHARES,
+    NO_SHARES("no-shares"),
     /** There is one level only, where the two are the same. */
-    ONE_LEVEL
+    ONE_LEVEL("one-level");
+
+    private final String key;
+
+    FormFrom(String key) {
+      this.key = key;
+    }
+
+    /**
+     * The word used in findings.
+     *
+     * @return the word
+     */
+    public String key() {
+      return key;
+    }
   }
 
   /**

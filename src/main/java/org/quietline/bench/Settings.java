@@ -42,42 +42,6 @@ public record Settings(
   }
 
   /**
-   * Settings of a bench that asks the usual of its calibrations.
-   *
-   * @param name the bench's name
-   * @param timezone the time zone of all local times
-   * @param methods the test methods it runs
-   * @param instruments its instruments
-   * @param materials its control materials
-   * @param people its people
-   * @param baselines baselines chosen by a person
-   * @param chart how control charts are made
-   * @param checksOff checks that a person switched off
-   */
-  public Settings(
-      String name,
-      ZoneId timezone,
-      List<Method> methods,
-      List<Instrument> instruments,
-      List<Material> materials,
-      List<Person> people,
-      List<BaselineChoice> baselines,
-      ChartSettings chart,
-      List<CheckOff> checksOff) {
-    this(
-        name,
-        timezone,
-        methods,
-        instruments,
-        materials,
-        people,
-        baselines,
-        chart,
-        OutlookSettings.DEFAULTS,
-        checksOff);
-  }
-
-  /**
    * Whether a check is asked of a method.
    *
    * @param check the check

@@ -28,10 +28,25 @@ import org.quietline.report.Block.Title;
 
 /** The decision note on one calibration: recalibrate now, or keep it to its date? */
 public final class DecisionNote {
+  /** The chart's height in points; it gives way to checks that would not fit below it. */
   private static final double HEIGHT = 150;
+
+  private static final double LEAST_HEIGHT = 105;
+
+  /** What one more check takes, in points. */
+  private static final double CHECK = 14;
+
+  /** As many checks fit below a chart of full height. */
+  private static final int FITTING_CHECKS = 5;
+
+  /** As many checks fit on the first page. */
+  private static final int MOST_CHECKS = 8;
 
   /** More touched results than these are named by their number. */
   private static final int MOST_TOUCHED = 14;
+
+  /** Fewer windows than these leave it open how much windows differ. */
+  private static final int FEW_WINDOWS = 4;
 
   private final CalibrationOutlook outlook;
   private final Drift drift;
@@ -77,7 +92,17 @@ public final class DecisionNote {
         "Decision note · " + Dates.full(today),
         foot,
         findings.now(),
-        List.of(new Page(subject, note.first()), new Page("What it rests on", note.second())));
+        note.pages(subject));
+  }
+
+  /** Two pages; where the checks do not fit on the first, one text that runs on. */
+  private List<Page> pages(String subject) {
+    List<Block> first = first();
+    if (drift.deviations().size() <= MOST_CHECKS) {
+      return List.of(new Page(subject, first), new Page("What it rests on", second()));
+    }
+    first.addAll(second());
+    return List.of(new Page(subject, first));
   }
 
   private List<Block> first() {
@@ -96,11 +121,11 @@ public final class DecisionNote {
       blocks.add(new Heading("Which window is meant?"));
       blocks.add(questions(drift.pool().value().get()));
     }
+    blocks.add(cautions());
     if (!drift.deviations().isEmpty()) {
       blocks.add(new Heading("Which checks is this window judged by?"));
       blocks.add(checks());
     }
-    blocks.add(cautions());
     return blocks;
   }
 
@@ -192,7 +217,7 @@ public final class DecisionNote {
                 unit + " against days, n = " + drift.deviations().size(),
                 side(),
                 c,
-                HEIGHT,
+                height(),
                 List.of(
                     Caption.of(
                         "The fan speaks of the calibration's error, not of the scatter of a single"
@@ -201,6 +226,11 @@ public final class DecisionNote {
                     + drift.deviations().size()
                     + " deviations of the control against days since the calibration, with earlier"
                     + " windows as thin lines."));
+  }
+
+  private double height() {
+    int more = Math.max(0, drift.deviations().size() - FITTING_CHECKS);
+    return Math.max(LEAST_HEIGHT, HEIGHT - more * CHECK);
   }
 
   private List<Paragraph> side() {
@@ -428,6 +458,14 @@ public final class DecisionNote {
         break;
       }
     }
+    if (drift.pool().value().filter(p -> p.windows() < FEW_WINDOWS).isPresent()
+        && outlook.plans().stream().anyMatch(p -> p.value().isPresent())) {
+      blocks.add(
+          Paragraph.small(
+                  "So few windows hardly say how much windows differ; results that differ more than"
+                      + " expected leave the interval wider than this.")
+              .in(Colour.INK));
+    }
     if (outlook.plans().isEmpty()) {
       blocks.add(
           Paragraph.body(
@@ -473,7 +511,7 @@ public final class DecisionNote {
         new Signatures(
             List.of(
                 new Place("Decided", "what was done, and why if against this note"),
-                new Place("Authorised", "has read pages 1 and 2"))));
+                new Place("Authorised", "has read all pages"))));
   }
 
   private static Paragraph cautions() {

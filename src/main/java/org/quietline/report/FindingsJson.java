@@ -276,6 +276,16 @@ public final class FindingsJson {
     json.answer("pooledWindows", drift.pool().map(p -> (double) p.windows()));
     json.answer("followedToDay", drift.pool().map(Drift.Pool::followedTo));
     json.answer("residualDeviation", drift.pool().map(Drift.Pool::residualDeviation));
+    json.answerText("driftForm", drift.pool().map(p -> p.form().key()));
+    json.answerText("driftFormFrom", drift.pool().map(p -> p.formFrom().key()));
+    json.answer(
+        "chanceOfShare",
+        drift
+            .pool()
+            .value()
+            .filter(p -> p.chanceOfShare().isPresent())
+            .map(p -> Answer.of(p.chanceOfShare().getAsDouble()))
+            .orElse(Answer.cannotSay("needs control results at two levels above zero")));
     json.answer("averageBiasAtExpiry", drift.pool().map(p -> p.average().bias()));
     json.answer(
         "nextChanceBeyondAtExpiry",

@@ -237,7 +237,7 @@ final class OutlookWords {
               + chance
               + "; it is taken "
               + taken
-              + ", which reaches farther.";
+              + ", by which the line may lie farther off.";
       case NO_SHARES ->
           " Drift is taken "
               + taken

@@ -256,8 +256,7 @@ final class Reasons {
                             .map(then -> " and " + Numbers.percent(then) + " at expiry")
                             .orElse(""))
             .orElse("");
-    return "from "
-        + Numbers.count(drift.deviations().size(), "control result", "control results")
+    return restsOn(drift)
         + " the control is off by "
         + numbers.signed(line.biasNow())
         + " (95 %: "
@@ -267,6 +266,25 @@ final class Reasons {
         + ") "
         + unit()
         + chances;
+  }
+
+  /** What the line rests on: the results of the window, and those of earlier ones beside them. */
+  private static String restsOn(Drift drift) {
+    String own = Numbers.count(drift.deviations().size(), "control result", "control results");
+    return drift
+        .pool()
+        .value()
+        .filter(p -> p.windows() > 1)
+        .map(
+            p ->
+                "from "
+                    + own
+                    + " of this window and those of earlier ones, "
+                    + p.results()
+                    + " of "
+                    + p.windows()
+                    + " windows in all,")
+        .orElse("from " + own);
   }
 
   private String pastDate(List<OutOfDate> results) {

@@ -18,6 +18,7 @@ import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
@@ -152,6 +153,7 @@ final class FreeBench {
             List.of(),
             new ChartSettings(
                 d.baselineResults(), d.limitsFrom(), d.weighting(), d.stopRules(), notices),
+            OutlookSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, calibrations, List.of(), actions, List.of(), List.of());
   }

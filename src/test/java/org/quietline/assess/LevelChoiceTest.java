@@ -3,17 +3,22 @@ package org.quietline.assess;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.quietline.assess.Drift.FormFrom;
 import org.quietline.bench.DriftForm;
 import org.quietline.bench.Material;
 import org.quietline.bench.Role;
+import org.quietline.stats.Reference;
 
 /** Whether drift is an amount or a share, on simulated benches of which it is known. */
 class LevelChoiceTest {
@@ -67,6 +72,51 @@ class LevelChoiceTest {
     return LevelChoice.of(points(bench), set, MONTH);
   }
 
+  /** Outside data as a bench: the levels are 100 times those of the data, the deviations theirs. */
+  private static LevelChoice choiceOf(Reference set, int index) {
+    String at = "/data/cases/" + index + "/";
+    TestBench bench = new TestBench();
+    bench.assigned = Optional.of(new BigDecimal("100"));
+    double other =
+        100
+            * StreamSupport.stream(set.at(at + "levels").spliterator(), false)
+                .mapToDouble(JsonNode::asDouble)
+                .filter(f -> f != 1)
+                .findFirst()
+                .orElseThrow();
+    bench.otherMaterials.add(
+        new Material("OTHER", "tg", Optional.of(new BigDecimal(other)), Optional.empty()));
+    int windows = set.at(at + "current").asInt() + 1;
+    for (int w = 0; w < windows; w++) {
+      bench.calibrated("C" + w, TestBench.START.plusDays(30L * w));
+    }
+    for (int i = 0; i < set.at(at + "values").size(); i++) {
+      boolean second = set.at(at + "regressor/" + i).asInt() == 1;
+      LocalDateTime taken =
+          TestBench.START
+              .plusDays(30L * set.at(at + "groups/" + i).asInt())
+              .plusHours(Math.round(24 * set.number(at + "times/" + i)));
+      String reading = read((second ? other : 100) + set.number(at + "values/" + i));
+      bench.result(
+          taken, Role.CONTROL, second ? "OTHER" : "QC", "RO", Optional.empty(), reading, reading);
+    }
+    return choice(bench, Optional.empty());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0, DATA", "1, UNDECIDED", "2, UNDECIDED"})
+  void chances_are_those_computed_outside(int index, FormFrom from) {
+    Reference set = Reference.read("line-outlook-weighted");
+    LevelChoice choice = choiceOf(set, index);
+    set.check(
+        LevelChoice.class,
+        "chance of shares " + index,
+        "/expected/chancesOfShare/" + index,
+        choice.chanceOfShare().orElseThrow(),
+        1e-5);
+    assertEquals(from, choice.from());
+  }
+
   /** Of four kinds, 25 benches each: a form that is stated is wrong in at most one of twenty. */
   @Test
   void a_form_that_the_results_state_is_the_true_one() {
@@ -109,6 +159,14 @@ class LevelChoiceTest {
     assertEquals(DriftForm.ADDITIVE, choice.form().drift());
     assertEquals(FormFrom.SETTING, choice.from());
     assertTrue(choice.chanceOfShare().orElseThrow() > 0.9);
+  }
+
+  @Test
+  void a_reference_of_zero_leaves_no_shares() {
+    TestBench bench = bench(new Random(5), 2, false, false, 0);
+    LevelChoice choice = choice(bench, Optional.of(DriftForm.PROPORTIONAL));
+    assertEquals(FormFrom.NO_SHARES, choice.from());
+    assertEquals(LevelForm.ALIKE, choice.form());
   }
 
   @Test

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.quietline.assess.Drift.Decision;
+import org.quietline.bench.DriftForm;
+import org.quietline.bench.OutlookSettings;
 
 /** Outlooks of invented benches with windows of thirty days. */
 class OutlooksTest {
@@ -61,6 +63,39 @@ class OutlooksTest {
     Drift drift = outlook().drift();
     assertEquals(Decision.RECALIBRATE_NOW, drift.decision());
     assertTrue(drift.chanceBeyondAtExpiry().value().orElseThrow() > 0.9);
+  }
+
+  /** With drift as a share, a batch at half the control's level is off by half as much. */
+  @Test
+  void aShareTouchesABatchByItsLevel() {
+    windows(6, 0.0004, 20, 5);
+    LocalDateTime late = made.results.get(made.results.size() - 1).takenAt().plusDays(1);
+    made.product(late, "B-1", "0.100", "0.100");
+    made.driftForm = Optional.of(DriftForm.ADDITIVE);
+    Touched.Result amount = outlook().touched().value().orElseThrow().results().get(0);
+    made.driftForm = Optional.of(DriftForm.PROPORTIONAL);
+    Touched.Result share = outlook().touched().value().orElseThrow().results().get(0);
+    assertEquals(0.5 * amount.error(), share.error(), 1e-12);
+    assertEquals(0.5 * amount.error95().upper(), share.error95().upper(), 1e-12);
+    assertTrue(
+        share.chanceBeyond().orElseThrow() < amount.chanceBeyond().orElseThrow(),
+        share + " " + amount);
+  }
+
+  /** A day is safe as long as the bench says so. */
+  @Test
+  void aBenchThatAsksMoreHasFewerSafeDays() {
+    windows(6, 0.0004, 20, 5);
+    Drift usual = outlook().drift();
+    made.outlook = new OutlookSettings(0.001, 0.95);
+    Drift strict = outlook().drift();
+    assertEquals(usual.chanceBeyondAtExpiry(), strict.chanceBeyondAtExpiry());
+    assertTrue(
+        strict
+            .lastSafeDay()
+            .value()
+            .orElseThrow()
+            .isBefore(usual.lastSafeDay().value().orElseThrow()));
   }
 
   @Test

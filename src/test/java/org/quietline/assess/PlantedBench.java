@@ -16,6 +16,7 @@ import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
@@ -207,6 +208,7 @@ final class PlantedBench {
             List.of(),
             List.of(),
             ChartSettings.DEFAULTS,
+            OutlookSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, List.of(), List.of(), List.of(), List.of(), List.of());
   }

@@ -22,6 +22,7 @@ import org.quietline.bench.Instrument;
 import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReagentLot;
 import org.quietline.bench.ReplicateKind;
@@ -163,6 +164,7 @@ final class SimulatedBench {
             List.of(),
             List.of(),
             chart,
+            OutlookSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, calibrations, lots, List.of(), List.of(), List.of());
   }

@@ -21,6 +21,7 @@ import org.quietline.bench.Bench;
 import org.quietline.bench.Check;
 import org.quietline.bench.CheckOff;
 import org.quietline.bench.Origin;
+import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.QuestionId;
 import org.quietline.bench.Role;
 import org.quietline.bench.Settings;
@@ -280,6 +281,7 @@ class SlipFinderTest {
             s.people(),
             s.baselines(),
             s.chart(),
+            OutlookSettings.DEFAULTS,
             List.of(new CheckOff(Check.SLIP_IN_VALUE, Optional.of("tg"), "typed by a machine")));
     assertEquals(
         List.of(),

@@ -57,6 +57,7 @@ class BenchTest {
             List.of(new Person("RO", "R. Okafor", List.of("test"), Optional.empty())),
             List.of(),
             ChartSettings.DEFAULTS,
+            OutlookSettings.DEFAULTS,
             List.of());
     ReagentLot lot =
         new ReagentLot(

@@ -43,8 +43,12 @@ class OutlookCommandTest {
   }
 
   private String note(String name) throws IOException {
+    return note(name, 2);
+  }
+
+  private String note(String name, int pages) throws IOException {
     try (PDDocument pdf = Loader.loadPDF(folder.resolve("out").resolve(name).toFile())) {
-      assertTrue(pdf.getNumberOfPages() == 2, name + ": " + pdf.getNumberOfPages() + " pages");
+      assertEquals(pages, pdf.getNumberOfPages(), name);
       return new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
     }
   }
@@ -150,6 +154,52 @@ class OutlookCommandTest {
         words.toArray(String[]::new));
     assertSays(out.toString(), "cold-chain.csv, line 3, temperature_c: \"warm\" is not a number");
     assertSays(Files.readString(folder.resolve("o/findings.json")), "reagent-frozen");
+  }
+
+  @Test
+  void what_a_bench_asks_and_sets_stands_on_the_note() throws IOException {
+    Path bench = copy();
+    String settings =
+        Files.readString(TIDEWICK.resolve("bench.toml"))
+            .replace(
+                "key = \"total-glycerin\"\n",
+                "key = \"total-glycerin\"\ndrift-form = \"proportional\"\n");
+    Files.writeString(bench.resolve("bench.toml"), settings + "\n[outlook]\nsafe-chance = 0.02\n");
+    assertEquals(3, outlookOf(bench, "--on", "2026-10-23"));
+    assertSays(
+        note("outlook-acid-number-PM-1-2026-10-23.pdf"), "stays at or below 2 % (under 0.1 %");
+    assertSays(
+        note("outlook-total-glycerin-PM-1-2026-10-23.pdf"),
+        "Drift is taken as the same share of all levels, as set.",
+        "B-1164 16 Oct 2026, 11:14 0.223 +0.0067");
+  }
+
+  @Test
+  void two_levels_say_on_the_note_how_drift_acts() throws IOException {
+    Path bench = copy();
+    Files.writeString(
+        bench.resolve("bench.toml"),
+        Files.readString(TIDEWICK.resolve("bench.toml"))
+            + "\n[[material]]\nkey = \"LOW\"\nmethod = \"total-glycerin\"\nassigned-value = 0.060\n");
+    StringBuilder rows =
+        new StringBuilder(
+            "taken_at,method,instrument,role,sample,reading_1,reading_2,unit,operator\n");
+    String[] readings = {"0.060", "0.061", "0.062", "0.064"};
+    int[] days = {2, 9, 15, 22};
+    for (int i = 0; i < days.length; i++) {
+      rows.append(
+          String.format(
+              java.util.Locale.ROOT,
+              "2026-10-%02dT09:30,total-glycerin,PM-1,control,LOW,%s,%s,%% mass,RO\n",
+              days[i],
+              readings[i],
+              readings[i]));
+    }
+    Files.writeString(bench.resolve("readings/low.csv"), rows);
+    assertEquals(3, outlookOf(bench, "--on", "2026-10-23"));
+    String text = out.toString() + err;
+    assertSays(note("outlook-total-glycerin-PM-1-2026-10-23.pdf"), "(chance of a share ");
+    assertFalse(text.contains("Exception"), text);
   }
 
   @Test
