@@ -245,6 +245,7 @@ final class CalibrationDrift {
                       p.reference().assigned(),
                       p.material(),
                       p.lot(),
+                      1 / Math.sqrt(form().weight(p, points.reference().orElseThrow())),
                       used.contains(p)))
           .toList();
     }

@@ -109,6 +109,7 @@ public record Drift(
    * @param assigned whether the reference is an assigned value; otherwise the baseline's centre
    * @param material the material's key
    * @param lot the reagent lot it was made with, if recorded
+   * @param scatter how widely such a result scatters about its line, over one at the line's level
    * @param used whether the line rests on it
    */
   public record Deviation(
@@ -118,6 +119,7 @@ public record Drift(
       boolean assigned,
       String material,
       Optional<String> lot,
+      double scatter,
       boolean used) {
 
     /**
@@ -131,7 +133,7 @@ public record Drift(
      */
     public Deviation(
         LocalDateTime at, double day, double deviation, boolean assigned, String material) {
-      this(at, day, deviation, assigned, material, Optional.empty(), true);
+      this(at, day, deviation, assigned, material, Optional.empty(), 1, true);
     }
   }
 

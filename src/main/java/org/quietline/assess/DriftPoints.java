@@ -9,7 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.quietline.bench.Calibration;
+import org.quietline.bench.Method;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
 
@@ -17,21 +19,31 @@ import org.quietline.bench.Role;
  * The control results of one instrument by the windows of its calibrations, and those that lines
  * are drawn through.
  *
- * <p>A line speaks of one material, that of most results in the window in use. An earlier window is
- * seen through the lot that most of its results were made with: a lot opened in mid-window steps
- * where the calibration does not, and such a step would look like a slope. In the window in use
- * each lot beside the latest has a step of its own.
+ * <p>A line speaks of one material of the window in use: of those with two results or more the one
+ * whose level is nearest to the product limit, for there a drift decides; without a limit that of
+ * the highest level, where a share is the largest amount; of levels alike that of most results. An
+ * earlier window is seen through the lot that most of its results were made with: a lot opened in
+ * mid-window steps where the calibration does not, and such a step would look like a slope. In the
+ * window in use each lot beside the latest has a step of its own.
  */
 final class DriftPoints {
+  /** One result hardly says where a material stands. */
+  private static final int FEWEST_OF_A_SPEAKER = 2;
+
+  /** Levels that differ by less than this share count as one. */
+  private static final double ALIKE = 0.1;
+
   private final List<Calibration> calibrations;
   private final List<WindowPoint> all;
+  private final OptionalDouble limit;
   private final Optional<WindowPoint> speaker;
   private final Optional<String> lot;
   private final List<WindowPoint> used;
 
-  private DriftPoints(List<Calibration> calibrations, List<WindowPoint> all) {
+  private DriftPoints(List<Calibration> calibrations, List<WindowPoint> all, OptionalDouble limit) {
     this.calibrations = calibrations;
     this.all = all;
+    this.limit = limit;
     this.speaker = speaker();
     this.lot =
         current().stream().map(WindowPoint::lot).flatMap(Optional::stream).reduce((a, b) -> b);
@@ -65,7 +77,15 @@ final class DriftPoints {
               records.value(result).getAsDouble(),
               reference));
     }
-    return new DriftPoints(calibrations, points);
+    return new DriftPoints(calibrations, points, limit(records.method()));
+  }
+
+  private static OptionalDouble limit(Method method) {
+    return method
+        .limits()
+        .flatMap(l -> l.upper().or(l::lower))
+        .map(l -> OptionalDouble.of(l.doubleValue()))
+        .orElse(OptionalDouble.empty());
   }
 
   static double days(LocalDateTime from, LocalDateTime to) {
@@ -74,7 +94,8 @@ final class DriftPoints {
 
   /** The same without some results, as if they had never been taken. */
   DriftPoints without(List<WindowPoint> hidden) {
-    return new DriftPoints(calibrations, all.stream().filter(p -> !hidden.contains(p)).toList());
+    return new DriftPoints(
+        calibrations, all.stream().filter(p -> !hidden.contains(p)).toList(), limit);
   }
 
   /** The same as it stood when an earlier window was the one in use. */
@@ -93,7 +114,7 @@ final class DriftPoints {
               p.reference()));
     }
     points.sort(Comparator.comparingInt(WindowPoint::window));
-    return new DriftPoints(turned, points);
+    return new DriftPoints(turned, points, limit);
   }
 
   private Optional<WindowPoint> speaker() {
@@ -102,9 +123,36 @@ final class DriftPoints {
     Map<String, Integer> counts = new LinkedHashMap<>();
     among.forEach(p -> counts.merge(p.material(), 1, Integer::sum));
     int most = counts.values().stream().mapToInt(Integer::intValue).max().orElse(0);
-    return among.stream()
-        .filter(p -> counts.getOrDefault(p.material(), 0) == most)
+    List<WindowPoint> known =
+        among.stream()
+            .filter(p -> countOf(counts, p) >= Math.min(FEWEST_OF_A_SPEAKER, most))
+            .toList();
+    Optional<WindowPoint> decisive =
+        known.stream().min(Comparator.comparingDouble(this::fromLimit));
+    List<WindowPoint> alike =
+        known.stream().filter(p -> isAlike(level(p), level(decisive.orElseThrow()))).toList();
+    int mostAlike = alike.stream().mapToInt(p -> countOf(counts, p)).max().orElse(0);
+    return alike.stream()
+        .filter(p -> countOf(counts, p) == mostAlike)
         .reduce((earlier, later) -> later);
+  }
+
+  private static int countOf(Map<String, Integer> counts, WindowPoint point) {
+    return counts.getOrDefault(point.material(), 0);
+  }
+
+  private static double level(WindowPoint point) {
+    return point.reference().value();
+  }
+
+  private double fromLimit(WindowPoint point) {
+    return limit.isPresent()
+        ? Math.abs(level(point) - limit.getAsDouble())
+        : -Math.abs(level(point));
+  }
+
+  private static boolean isAlike(double level, double other) {
+    return Math.abs(level - other) <= ALIKE * Math.abs(other);
   }
 
   private boolean isUsed(WindowPoint point) {

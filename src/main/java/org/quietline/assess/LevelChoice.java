@@ -11,9 +11,10 @@ import org.quietline.stats.Interval;
  *
  * <p>Both forms, each with a scatter that is the same at all levels or a share of them, are given
  * the same chance before the results, and compared by the density that each gives the results with
- * lines, spreads and scatter averaged over. Where neither is known with 95 %, the one whose line
- * may stand farther from zero at expiry is taken. Source: Box and Tiao, Bayesian Inference in
- * Statistical Analysis (1973), 2.8; Kass and Raftery, JASA 90 (1995) 773–795.
+ * lines, spreads and scatter averaged over. Where neither is known with 95 %, the one is taken by
+ * which results may be carried farther at expiry, at the level where that is most. Source: Box and
+ * Tiao, Bayesian Inference in Statistical Analysis (1973), 2.8; Kass and Raftery, JASA 90 (1995)
+ * 773–795.
  *
  * @param form the form taken, with the likelier scatter
  * @param from why
@@ -25,7 +26,7 @@ record LevelChoice(LevelForm form, FormFrom from, OptionalDouble chanceOfShare) 
   /**
    * How well results bear out a form.
    *
-   * @param reach how far from zero the line may stand at expiry
+   * @param reach how far from zero results may be carried at expiry, at the level where it is most
    */
   private record Borne(LevelForm form, double logEvidence, double reach) {
     /** Either of two scatters: the form with the likelier, and how well both together are borne. */
@@ -90,8 +91,15 @@ record LevelChoice(LevelForm form, FormFrom from, OptionalDouble chanceOfShare) 
         .map(
             m -> {
               Interval end = m.line().at(scale.span()).interval(KNOWN);
-              double reach = Math.max(Math.abs(end.lower()), Math.abs(end.upper()));
+              double reach =
+                  largestScale(points, form)
+                      * Math.max(Math.abs(end.lower()), Math.abs(end.upper()));
               return new Borne(form, m.logEvidence(), reach);
             });
+  }
+
+  private static double largestScale(DriftPoints points, LevelForm form) {
+    MaterialReference level = points.reference().orElseThrow();
+    return points.used().stream().mapToDouble(p -> form.scale(p, level)).max().orElse(1);
   }
 }

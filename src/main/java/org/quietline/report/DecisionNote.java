@@ -307,7 +307,7 @@ public final class DecisionNote {
               d.material(),
               d.lot().orElse("not recorded"),
               numbers.signed(d.deviation()),
-              scatter > 0 ? Numbers.fixed(d.deviation() / scatter, 1) : "",
+              scatter > 0 ? Numbers.fixed(d.deviation() / (scatter * d.scatter()), 1) : "",
               d.used() ? "" : "left out"));
     }
     return new Table(

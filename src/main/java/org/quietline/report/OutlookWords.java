@@ -237,7 +237,7 @@ final class OutlookWords {
               + chance
               + "; it is taken "
               + taken
-              + ", by which the line may lie farther off.";
+              + ", by which results may be carried farther.";
       case NO_SHARES ->
           " Drift is taken "
               + taken

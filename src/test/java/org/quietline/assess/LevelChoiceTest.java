@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.quietline.assess.Drift.FormFrom;
 import org.quietline.bench.DriftForm;
 import org.quietline.bench.Material;
+import org.quietline.bench.Method;
 import org.quietline.bench.Role;
 import org.quietline.stats.Reference;
 
@@ -77,6 +78,10 @@ class LevelChoiceTest {
     String at = "/data/cases/" + index + "/";
     TestBench bench = new TestBench();
     bench.assigned = Optional.of(new BigDecimal("100"));
+    bench.limits =
+        Optional.of(
+            new Method.ProductLimits(
+                Optional.empty(), Optional.of(new BigDecimal("100")), Optional.empty()));
     double other =
         100
             * StreamSupport.stream(set.at(at + "levels").spliterator(), false)
