@@ -219,7 +219,19 @@ final class CalibrationDrift {
           decided(decision),
           earlier(),
           model.map(this::pool),
-          settling(decision));
+          settling(decision),
+          count());
+    }
+
+    private Answer<WindowCount> count() {
+      return expires.isEmpty() || allowance.value().isEmpty()
+          ? Answer.cannotSay("needs calibration-valid-days and an allowable-bias")
+          : WindowCounts.of(
+              points,
+              form(),
+              allowance.value().get(),
+              lastDay(),
+              records.bench().settings().outlook().reliability());
     }
 
     private List<EarlierWindow> earlier() {

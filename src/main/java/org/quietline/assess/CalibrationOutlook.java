@@ -16,8 +16,8 @@ import org.quietline.bench.Method;
  *     from one test on
  * @param touched the results made since the last control result inside the allowance
  * @param interval whether the validity is right, by the lines of the windows so far
- * @param count whether the validity is right, by counting windows
  * @param rechecks the control on both sides of each recalibration, in time order
+ * @param lots the reagent lots in use, with their last days
  * @param signs what the calibrations and blanks of the instrument say without a control test
  */
 public record CalibrationOutlook(
@@ -28,13 +28,14 @@ public record CalibrationOutlook(
     List<Answer<TestPlan>> plans,
     Answer<Touched> touched,
     Answer<IntervalReview> interval,
-    Answer<WindowCount> count,
     List<Recheck> rechecks,
+    List<LotLife> lots,
     Optional<InstrumentCalibrations> signs) {
   /** Copies the lists. */
   public CalibrationOutlook {
     explanations = List.copyOf(explanations);
     plans = List.copyOf(plans);
     rechecks = List.copyOf(rechecks);
+    lots = List.copyOf(lots);
   }
 }

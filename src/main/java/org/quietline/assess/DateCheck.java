@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.quietline.assess.OutOfDate.Kind;
 import org.quietline.bench.Calibration;
@@ -67,7 +68,24 @@ final class DateCheck {
                         .flatMap(lot -> dates.computeIfAbsent(lot, l -> reagentDate(records, l)))
                         .isEmpty())
             .count();
-    return new DateCoverage(results.size(), (int) noCalibration, (int) noReagentDate);
+    return new DateCoverage(
+        results.size(), (int) noCalibration, (int) noReagentDate, lotsInUse(records));
+  }
+
+  /** The lots that the latest result of an instrument was made with, in key order. */
+  static List<LotLife> lotsInUse(Records records) {
+    TreeMap<String, ReagentLot> inUse = new TreeMap<>();
+    for (String instrument : records.instruments()) {
+      records.results().stream()
+          .filter(r -> r.instrument().equals(instrument) && r.reagentLot().isPresent())
+          .reduce((earlier, later) -> later)
+          .flatMap(records.bench()::reagentLotOf)
+          .ifPresent(lot -> inUse.put(lot.key(), lot));
+    }
+    LocalDate today = records.now().toLocalDate();
+    return inUse.values().stream()
+        .map(lot -> new LotLife(lot.key(), reagentDate(records, lot).map(d -> d.seenOn(today))))
+        .toList();
   }
 
   private static Optional<Due> validity(Records records, Calibration calibration) {
@@ -114,6 +132,10 @@ final class DateCheck {
 
   /** A date that something may not be used beyond. */
   private record Due(Kind kind, String what, LocalDate lastDay, Optional<LocalDate> otherDay) {
+    LotLife.Until seenOn(LocalDate today) {
+      return new LotLife.Until(lastDay, ChronoUnit.DAYS.between(today, lastDay), kind);
+    }
+
     Optional<OutOfDate> passedBy(Records records, Result result) {
       LocalDate day = result.takenAt().toLocalDate();
       if (!day.isAfter(lastDay)) {

@@ -29,6 +29,7 @@ import org.quietline.stats.Interval;
  * @param earlier the windows before, oldest first
  * @param pool what the line rests on
  * @param settling what would let a decision be taken that cannot be taken now
+ * @param count whether the validity is right, by counting the windows before
  */
 public record Drift(
     String instrument,
@@ -45,7 +46,8 @@ public record Drift(
     Decision decision,
     List<EarlierWindow> earlier,
     Answer<Pool> pool,
-    Answer<Settling> settling) {
+    Answer<Settling> settling,
+    Answer<WindowCount> count) {
   /** Copies the lists. */
   public Drift {
     deviations = List.copyOf(deviations);
@@ -95,6 +97,7 @@ public record Drift(
         lastSafeDay,
         decision,
         List.of(),
+        Answer.cannotSay("no earlier window was looked at"),
         Answer.cannotSay("no earlier window was looked at"),
         Answer.cannotSay("no earlier window was looked at"));
   }

@@ -61,8 +61,8 @@ final class Outlooks {
           List.of(),
           Answer.cannotSay(why),
           Answer.cannotSay(why),
-          Answer.cannotSay(why),
           List.of(),
+          DateCheck.lotsInUse(records),
           signs);
     }
     CalibrationDrift.Window window = new CalibrationDrift(records, streams).window(calibrations);
@@ -80,15 +80,8 @@ final class Outlooks {
         plans(drift, window),
         window.model().map(m -> touched(drift, window, m)),
         interval(drift, window),
-        drift.expires().isEmpty() || drift.allowance().isEmpty()
-            ? Answer.cannotSay("needs calibration-valid-days and an allowable-bias")
-            : WindowCounts.of(
-                window.points(),
-                window.form(),
-                drift.allowance().getAsDouble(),
-                window.lastDay(),
-                records.bench().settings().outlook().reliability()),
         Rechecks.of(window.points(), window.model().value()),
+        DateCheck.lotsInUse(records),
         signs);
   }
 

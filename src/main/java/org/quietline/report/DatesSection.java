@@ -33,6 +33,7 @@ final class DatesSection {
     List<Block> blocks = new ArrayList<>();
     String unchecked = (unchecked(findings.dates()) + off).strip();
     if (here.isEmpty()) {
+      String lots = lots(findings.dates());
       blocks.add(
           Paragraph.small(
                   (findings.dates().results() == 0
@@ -41,7 +42,8 @@ final class DatesSection {
                               ? "No result of the period was made past the date of its calibration"
                                   + " or reagent lot."
                               : unchecked)
-                      + earlier)
+                      + earlier
+                      + lots)
               .in(unchecked.isEmpty() ? Colour.GREY : Colour.INK));
       return blocks;
     }
@@ -73,11 +75,17 @@ final class DatesSection {
                 + Numbers.count(more, "more result", "more results")
                 + " of the period; all are in findings.json."
             : "";
-    String after = (rest + (unchecked.isEmpty() ? "" : " " + unchecked) + earlier).strip();
+    String after =
+        (rest + (unchecked.isEmpty() ? "" : " " + unchecked) + earlier + lots(findings.dates()))
+            .strip();
     if (!after.isEmpty()) {
       blocks.add(Paragraph.small(after));
     }
     return blocks;
+  }
+
+  private static String lots(DateCoverage dates) {
+    return dates.lots().isEmpty() ? "" : " Reagent in use: " + LotWords.of(dates.lots()) + ".";
   }
 
   /** What is not asked at all, because a person switched the check off. */

@@ -160,6 +160,9 @@ public final class DecisionNote {
                 + ", on the last day "
                 + percent(drift.chanceBeyondAtExpiry())));
     rows.add(Row.of("reference", reference()));
+    if (!outlook.lots().isEmpty()) {
+      rows.add(Row.of("reagent", LotWords.of(outlook.lots())));
+    }
     return new Table(List.of(Column.words("", 0.18), Column.words("", 0.82)), rows, false);
   }
 

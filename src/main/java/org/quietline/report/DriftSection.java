@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.quietline.assess.Drift;
 import org.quietline.assess.Drift.Decision;
 import org.quietline.assess.MethodFindings;
+import org.quietline.assess.WindowCount;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.Method;
 import org.quietline.report.Block.Caption;
@@ -130,6 +131,7 @@ final class DriftSection {
     drift.line().value().ifPresent(line -> under.add(Caption.of(slope(line))));
     boolean asks = drift.decision() != Decision.KEEP && drift.decision() != Decision.CANNOT_SAY;
     under.add(new Caption("", decision(drift), asks ? Colour.ACCENT : Colour.INK));
+    drift.count().value().ifPresent(count -> under.add(Caption.of(counted(count))));
     return under;
   }
 
@@ -169,6 +171,19 @@ final class DriftSection {
               + (why.isEmpty() ? "." : ", " + why + ".")
               + settles(drift);
     };
+  }
+
+  /** The validity by counting windows; the decision note says more. */
+  private static String counted(WindowCount count) {
+    return "Windows inside at their end: "
+        + (count.checked() - count.outside())
+        + " of "
+        + count.checked()
+        + "; shown with 95 % confidence: "
+        + Numbers.percent(Math.min(count.byRate(), count.byShare()))
+        + " reliability (asked: "
+        + Numbers.percent(count.reliability())
+        + ").";
   }
 
   private static String settles(Drift drift) {

@@ -19,6 +19,7 @@ import org.quietline.assess.Capability;
 import org.quietline.assess.Concern;
 import org.quietline.assess.Drift;
 import org.quietline.assess.Findings;
+import org.quietline.assess.LotLife;
 import org.quietline.assess.MethodFindings;
 import org.quietline.assess.OutOfDate;
 import org.quietline.assess.PersonPairs;
@@ -141,6 +142,7 @@ public final class FindingsJson {
     json.number("resultsInPeriod", found.dates().results());
     json.number("withoutCalibration", found.dates().withoutCalibration());
     json.number("withoutReagentDate", found.dates().withoutReagentDate());
+    json.array("reagentLots", found.dates().lots(), this::lot);
     json.endObject();
     new SlipJson(json).write(found.slips());
     new FreeJson(json).write(found.free());
@@ -292,6 +294,9 @@ public final class FindingsJson {
         drift.pool().value().isEmpty()
             ? Answer.cannotSay(drift.pool().why().orElseThrow())
             : chance(drift.pool().value().get().next()));
+    json.answer("windowsChecked", drift.count().map(c -> (double) c.checked()));
+    json.answer("windowsOutside", drift.count().map(c -> (double) c.outside()));
+    json.answer("reliabilityLower95", drift.count().map(c -> Math.min(c.byRate(), c.byShare())));
     json.answerText("testsToSettle", drift.settling().map(s -> joined(s.days())));
   }
 
@@ -341,6 +346,18 @@ public final class FindingsJson {
       return Optional.empty();
     }
     return limits.upper().or(limits::lower);
+  }
+
+  private void lot(LotLife life) throws IOException {
+    String undated = "reagents.csv gives no date that ends this lot";
+    json.text("lot", life.lot());
+    json.textOr("lastDay", life.until().map(LotLife.Until::lastDay), undated);
+    json.textOr("by", life.until().map(u -> u.by().key()), undated);
+    if (life.until().isPresent()) {
+      json.number("daysLeft", life.until().get().daysLeft());
+    } else {
+      json.nothing("daysLeft", undated);
+    }
   }
 
   private void outOfDate(OutOfDate late) throws IOException {

@@ -112,8 +112,8 @@ final class HowToRead {
         Row.of(
             "drift",
             "Deviations of all windows as y = μ + a + (β + b)·t + e, where heights a and slopes b of"
-                + " windows differ by chance; their spreads over that of e are averaged over with"
-                + " half-Cauchy priors, those of b times half the validity. At each pair of ratios the"
+                + " windows differ by chance; their spreads over that of e, that of b times half the"
+                + " validity, are averaged over with priors 1/(1 + ρ²) and arctan ρ/(1 + ρ²). At each pair of ratios the"
                 + " height errs as v·T + u·Z: T Student's t of n less the coefficients, u the"
                 + " reference's standard uncertainty, Z normal. One window alone is the least-squares"
                 + " line. The last safe day is the latest to which the chance of being beyond the"

@@ -424,10 +424,10 @@ final class OutlookWords {
 
   /** The same by counting. */
   String count() {
-    if (outlook.count().value().isEmpty()) {
-      return "By counting: cannot say, " + outlook.count().why().orElseThrow() + ".";
+    if (drift.count().value().isEmpty()) {
+      return "By counting: cannot say, " + drift.count().why().orElseThrow() + ".";
     }
-    WindowCount count = outlook.count().value().get();
+    WindowCount count = drift.count().value().get();
     int inside = count.checked() - count.outside();
     return "By counting: "
         + inside

@@ -39,7 +39,7 @@ class OutlooksTest {
   @Test
   void twelveCleanWindowsDoNotShowNinetyFivePercent() {
     windows(12, 0, 10, 1);
-    WindowCount count = outlook().count().value().orElseThrow();
+    WindowCount count = outlook().drift().count().value().orElseThrow();
     assertEquals(12, count.checked());
     assertEquals(0, count.outside());
     assertEquals(Math.pow(0.05, 30 / count.days()), count.byRate(), 1e-12);
@@ -107,6 +107,6 @@ class OutlooksTest {
         Optional.of("needs 2 more control results on other days of a window"),
         outlook.drift().line().why());
     assertTrue(outlook.explanations().isEmpty());
-    assertTrue(outlook.count().value().isEmpty());
+    assertTrue(outlook.drift().count().value().isEmpty());
   }
 }

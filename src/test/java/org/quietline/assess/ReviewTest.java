@@ -363,9 +363,9 @@ class ReviewTest {
   @Test
   void it_is_counted_for_how_many_results_dates_could_be_checked() {
     TestBench bench = quiet();
-    assertEquals(new DateCoverage(20, 0, 20), bench.method("2026-01").dates());
+    assertEquals(new DateCoverage(20, 0, 20, List.of()), bench.method("2026-01").dates());
     bench.validDays = OptionalInt.of(30);
-    assertEquals(new DateCoverage(20, 20, 20), bench.method("2026-01").dates());
+    assertEquals(new DateCoverage(20, 20, 20, List.of()), bench.method("2026-01").dates());
   }
 
   @Test

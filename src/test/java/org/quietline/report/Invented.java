@@ -557,7 +557,7 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0037)),
         Answer.of(capability(41, true)),
         List.of(past),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 
@@ -599,7 +599,7 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0034)),
         Answer.of(capability(24, false)),
         List.of(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 
@@ -634,7 +634,7 @@ public final class Invented {
             Answer.cannotSay("needs 8 results, has " + n)),
         Answer.cannotSay("needs 8 product results, has " + n),
         List.of(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 
@@ -651,7 +651,7 @@ public final class Invented {
             Answer.cannotSay("needs 2 pairs, has 0"), Answer.cannotSay("needs 8 results, has 0")),
         Answer.cannotSay("there are no product results"),
         List.of(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 
@@ -682,7 +682,7 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0037)),
         Answer.of(capability(200, true)),
         List.of(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 
@@ -726,7 +726,7 @@ public final class Invented {
         new Precision(Answer.of(0.0021), Answer.of(0.0037)),
         Answer.cannotSay("the method has no limit for products"),
         List.of(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 

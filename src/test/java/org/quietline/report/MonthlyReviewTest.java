@@ -396,7 +396,7 @@ class MonthlyReviewTest {
                 base.precision(),
                 base.capability(),
                 many,
-                new DateCoverage(5, 0, 0),
+                new DateCoverage(5, 0, 0, List.of()),
                 Slips.NONE),
             AcrossRecords.NOTHING);
     assertEquals(12, assertInstanceOf(Block.Table.class, blocks.get(1)).rows().size());

@@ -64,7 +64,7 @@ class SectionsTest {
         BASE.precision(),
         capability,
         List.of(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE);
   }
 
@@ -433,7 +433,7 @@ class SectionsTest {
         findings.precision(),
         findings.capability(),
         findings.outOfDate(),
-        new DateCoverage(5, 0, 0),
+        new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE,
         Invented.free(policy),
         List.of());

@@ -31,7 +31,7 @@ class StepsTest {
             base.precision(),
             base.capability(),
             base.outOfDate(),
-            new DateCoverage(5, 0, 0),
+            new DateCoverage(5, 0, 0, List.of()),
             Slips.NONE));
   }
 

@@ -6,8 +6,9 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
- * Pairs of ratios at which lines of groups are solved, laid where the points leave them likely. In
- * {@code (2/π)·arctan ρ} the half-Cauchy prior is flat on the unit square.
+ * Pairs of ratios at which lines of groups are solved, laid where the points leave them likely, on
+ * the unit square of {@code (2/π)·arctan ρ}. There the prior of the heights' ratio, a half-Cauchy,
+ * is flat; that of the slopes' grows from nothing in proportion.
  */
 final class RatioGrid {
   private static final int POINTS = 20;
@@ -43,19 +44,20 @@ final class RatioGrid {
     this.leastVariance = leastVariance;
   }
 
-  private double log(LinesGivenRatios lines) {
+  /** The logarithm of likelihood and prior at a place of the unit square. */
+  private double log(LinesGivenRatios lines, double second) {
     double log = lines.logMarginal(leastVariance);
     if (log == Double.POSITIVE_INFINITY) {
       throw new IllegalArgumentException("the values do not scatter about lines of their groups");
     }
-    return log;
+    return log + Math.log(2 * second);
   }
 
   /**
    * The pairs.
    *
    * @param nodes each with its chance
-   * @param logEvidence the logarithm of the density of the values, averaged over the unit square
+   * @param logEvidence the logarithm of the density of the values, averaged over the prior
    */
   record Averaged(List<RatioNode> nodes, double logEvidence) {}
 
@@ -73,8 +75,9 @@ final class RatioGrid {
     double highest = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < POINTS; i++) {
       for (int j = 0; j < POINTS; j++) {
-        LinesGivenRatios solved = at(box[0].at(RULE.getPoint(i)), box[1].at(RULE.getPoint(j)));
-        double log = log(solved) + Math.log(RULE.getWeight(i) * RULE.getWeight(j));
+        double second = box[1].at(RULE.getPoint(j));
+        LinesGivenRatios solved = at(box[0].at(RULE.getPoint(i)), second);
+        double log = log(solved, second) + Math.log(RULE.getWeight(i) * RULE.getWeight(j));
         highest = Math.max(highest, log);
         lines.add(solved);
         logs.add(log);
@@ -149,7 +152,7 @@ final class RatioGrid {
     double highest = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < LOOKS; i++) {
       for (int j = 0; j < LOOKS; j++) {
-        logs[i][j] = log(at(box[0].look(i), box[1].look(j)));
+        logs[i][j] = log(at(box[0].look(i), box[1].look(j)), box[1].look(j));
         highest = Math.max(highest, logs[i][j]);
       }
     }
