@@ -20,6 +20,7 @@ import org.quietline.bench.Method;
  * @param slips numbers that look like a slip of the pen
  * @param free what the records say without a control test
  * @param stories signals of one origin, told together
+ * @param batches what rests on precision and bias: uncertainty, outside comparisons, releases
  */
 public record MethodFindings(
     Method method,
@@ -34,7 +35,8 @@ public record MethodFindings(
     DateCoverage dates,
     Slips slips,
     FreeStreams free,
-    List<Story> stories) {
+    List<Story> stories,
+    Batches batches) {
   /** Copies the lists. */
   public MethodFindings {
     replicates = List.copyOf(replicates);
@@ -85,7 +87,8 @@ public record MethodFindings(
         dates,
         slips,
         FreeStreams.NOTHING,
-        List.of());
+        List.of(),
+        Batches.NONE);
   }
 
   /**

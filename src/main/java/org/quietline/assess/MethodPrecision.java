@@ -13,8 +13,8 @@ final class MethodPrecision {
 
   private MethodPrecision() {}
 
-  static Precision ask(Records records, List<StreamFindings> streams) {
-    return new Precision(repeatability(records), intermediate(streams));
+  static Precision ask(Records records, List<StreamFindings> streams, Budgets budgets) {
+    return new Precision(repeatability(records), intermediate(streams), budgets.splits());
   }
 
   private static Answer<Double> repeatability(Records records) {

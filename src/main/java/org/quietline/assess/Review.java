@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Action;
@@ -15,6 +16,7 @@ import org.quietline.bench.Bench;
 import org.quietline.bench.Calibration;
 import org.quietline.bench.Origin;
 import org.quietline.bench.Result;
+import org.quietline.bench.Role;
 import org.quietline.stats.runlength.ShiftDelay;
 
 /**
@@ -110,6 +112,53 @@ public record Review(
         bench.settings().name(), now, accounting, outlooks, settingsFingerprint, dataFingerprint);
   }
 
+  /**
+   * May batches go? By everything known now, also for batches tested earlier.
+   *
+   * @param on the day to speak from, by default that of the latest row
+   * @param sample one sample; by default those with a product or retest result on the latest day
+   *     that has one
+   * @return the findings; without batches where no such sample has a method with a limit
+   */
+  public ReleaseFindings release(Optional<LocalDate> on, Optional<String> sample) {
+    LocalDateTime now =
+        on.map(day -> day.atTime(LocalTime.MAX))
+            .or(this::latestRow)
+            .orElseThrow(() -> new IllegalArgumentException("the bench has no rows"));
+    List<Result> tested =
+        bench.results().stream()
+            .filter(r -> r.role() == Role.PRODUCT || r.role() == Role.RETEST)
+            .filter(r -> !r.takenAt().isAfter(now))
+            .filter(r -> sample.isEmpty() || r.sample().equals(sample.get()))
+            .toList();
+    LocalDate latest =
+        tested.isEmpty()
+            ? now.toLocalDate()
+            : tested.get(tested.size() - 1).takenAt().toLocalDate();
+    Set<String> samples =
+        tested.stream()
+            .filter(r -> sample.isPresent() || r.takenAt().toLocalDate().equals(latest))
+            .map(Result::sample)
+            .collect(Collectors.toSet());
+    LocalDate first =
+        tested.stream()
+            .filter(r -> samples.contains(r.sample()))
+            .map(r -> r.takenAt().toLocalDate())
+            .findFirst()
+            .orElse(latest);
+    Findings findings = of(new Period(first, now.toLocalDate()), Optional.of(now.toLocalDate()));
+    return new ReleaseFindings(
+        findings.bench(),
+        now,
+        bench.settings().release(),
+        accounting,
+        ReleaseFindings.batches(findings.methods()).stream()
+            .filter(b -> samples.contains(b.sample()))
+            .toList(),
+        settingsFingerprint,
+        dataFingerprint);
+  }
+
   private LocalDateTime momentOf(Period period) {
     LocalDateTime end = period.to().atTime(LocalTime.MAX);
     return latestRow().filter(latest -> latest.isBefore(end)).orElse(end);
@@ -145,10 +194,15 @@ public record Review(
     List<StreamFindings> streams =
         new StreamControl(records, new PriceOfRules(records, falseSignals, delays)).ask();
     List<Drift> drift = new CalibrationDrift(records, streams).ask();
-    Precision precision = MethodPrecision.ask(records, streams);
+    List<OutsideDifference> outside = OutsideComparisons.differences(records);
+    Budgets budgets = new Budgets(records, outside);
+    Precision precision = MethodPrecision.ask(records, streams, budgets);
     List<OutOfDate> outOfDate = across.outOfDate(records.method().key());
     Slips slips = slipFinder.ask(records);
     FreeStreams free = FreeStreams.ask(records);
+    List<Story> stories = Stories.ask(records, streams, free.signals());
+    Releases releases =
+        new Releases(records, budgets, new Releases.Doubts(records, stories, outOfDate, drift));
     return new MethodFindings(
         records.method(),
         AcrossWeighing.added(
@@ -165,6 +219,7 @@ public record Review(
         DateCheck.coverage(records),
         slips,
         free,
-        Stories.ask(records, streams, free.signals()));
+        stories,
+        new Batches(budgets.statements(), outside, releases.ask()));
   }
 }

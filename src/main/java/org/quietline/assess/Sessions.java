@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.quietline.bench.Result;
 
 /**
@@ -18,27 +19,36 @@ final class Sessions {
   private Sessions() {}
 
   static List<List<Logged>> of(List<Logged> inTime) {
-    Map<String, List<Logged>> current = new LinkedHashMap<>();
-    List<List<Logged>> sessions = new ArrayList<>();
-    for (Logged logged : inTime) {
-      String instrument = logged.result().instrument();
-      List<Logged> session = current.get(instrument);
-      if (session == null || !goesOn(session.get(session.size() - 1).result(), logged.result())) {
+    return of(inTime, Logged::result, l -> l.result().calibration());
+  }
+
+  /** The same of anything that has a result and, perhaps, a calibration behind it. */
+  static <T> List<List<T>> of(
+      List<T> inTime, Function<T, Result> result, Function<T, Optional<String>> calibration) {
+    Map<String, List<T>> current = new LinkedHashMap<>();
+    List<List<T>> sessions = new ArrayList<>();
+    for (T one : inTime) {
+      String instrument = result.apply(one).instrument();
+      List<T> session = current.get(instrument);
+      if (session == null || !goesOn(session.get(session.size() - 1), one, result, calibration)) {
         session = new ArrayList<>();
         sessions.add(session);
         current.put(instrument, session);
       }
-      session.add(logged);
+      session.add(one);
     }
     return sessions;
   }
 
-  private static boolean goesOn(Result last, Result next) {
-    if (last.session().isPresent() && next.session().isPresent()) {
-      return last.session().equals(next.session());
+  private static <T> boolean goesOn(
+      T last, T next, Function<T, Result> result, Function<T, Optional<String>> calibration) {
+    Result before = result.apply(last);
+    Result after = result.apply(next);
+    if (before.session().isPresent() && after.session().isPresent()) {
+      return before.session().equals(after.session());
     }
-    return Duration.between(last.takenAt(), next.takenAt()).compareTo(GAP) < 0
-        && mayBeSame(last.calibration(), next.calibration());
+    return Duration.between(before.takenAt(), after.takenAt()).compareTo(GAP) < 0
+        && mayBeSame(calibration.apply(last), calibration.apply(next));
   }
 
   private static boolean mayBeSame(Optional<String> one, Optional<String> other) {

@@ -22,6 +22,8 @@ import java.util.OptionalInt;
  * @param partOf the key of the method that measures the whole this one measures a part of, as free
  *     glycerin is a part of total glycerin
  * @param driftForm how the error of a calibration acts on other levels, if a person has said so
+ * @param listedMethod the published method that this one is run as, if the settings name one;
+ *     otherwise its results are in-house production-control results
  */
 public record Method(
     String key,
@@ -37,7 +39,8 @@ public record Method(
     ShelfLife shelfLife,
     Optional<PublishedRepeatability> published,
     Optional<String> partOf,
-    Optional<DriftForm> driftForm) {
+    Optional<DriftForm> driftForm,
+    Optional<String> listedMethod) {
 
   /** Ten years; a longer one is a slip of the pen. */
   private static final int LONGEST_VALIDITY = 3660;
@@ -102,6 +105,7 @@ public record Method(
         limits,
         shelfLife,
         published,
+        Optional.empty(),
         Optional.empty(),
         Optional.empty());
   }

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param baselines baselines chosen by a person; may be empty
  * @param chart how control charts are made
  * @param outlook what it asks of its calibrations
+ * @param release how it decides whether a batch may go
  * @param checksOff checks that a person switched off; may be empty
  */
 public record Settings(
@@ -28,6 +29,7 @@ public record Settings(
     List<BaselineChoice> baselines,
     ChartSettings chart,
     OutlookSettings outlook,
+    ReleaseSettings release,
     List<CheckOff> checksOff) {
 
   /** Copies the lists. */

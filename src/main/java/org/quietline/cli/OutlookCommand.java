@@ -11,14 +11,10 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.quietline.assess.CalibrationOutlook;
 import org.quietline.assess.OutlookFindings;
-import org.quietline.assess.Review;
 import org.quietline.bench.Method;
-import org.quietline.intake.BenchFolder;
-import org.quietline.intake.Intake;
 import org.quietline.report.DecisionNote;
 import org.quietline.report.Document;
 import org.quietline.report.OutlookLines;
-import org.quietline.report.ScreenLines;
 import org.quietline.report.pdf.Paper;
 import org.quietline.report.pdf.PdfReport;
 import picocli.CommandLine.Command;
@@ -87,28 +83,13 @@ final class OutlookCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--tests " + tests + " is not from 0 to " + MOST_TESTS + ".");
     }
-    ProgressBar bar = new ProgressBar(terminal, System::nanoTime);
-    Intake intake = BenchFolder.read(folder, bar::show);
-    bar.clear();
-    checkMethod(intake.bench().settings().methods());
-    Review review =
-        new Review(
-            intake.bench(),
-            intake.accounting(),
-            intake.settingsFingerprint(),
-            intake.dataFingerprint());
-    if (review.latestRow().isEmpty()) {
-      ScreenLines.of(intake.accounting()).forEach(terminal.out()::println);
-      terminal
-          .err()
-          .println(
-              folder
-                  + ": no result and no calibration could be taken in, so there is no outlook. "
-                  + "Mend the rows set aside, and run again.");
-      return Troubles.UNUSABLE_INPUT;
+    Opened opened = Opened.read(folder, terminal);
+    checkMethod(opened.intake().bench().settings().methods());
+    if (opened.review().latestRow().isEmpty()) {
+      return opened.unusable(folder, "there is no outlook", terminal);
     }
     OutlookFindings findings =
-        review.outlook(Optional.ofNullable(on), Optional.ofNullable(method), tests);
+        opened.review().outlook(Optional.ofNullable(on), Optional.ofNullable(method), tests);
     if (on != null && findings.outlooks().isEmpty()) {
       throw new ParameterException(
           spec.commandLine(), "No method of this bench was calibrated by " + on + ".");
@@ -150,7 +131,6 @@ final class OutlookCommand implements Callable<Integer> {
     }
   }
 
-  /** Keys may hold signs that a file name may not. */
   private static String nameOf(CalibrationOutlook outlook, OutlookFindings findings) {
     String name =
         "outlook-"
@@ -159,6 +139,6 @@ final class OutlookCommand implements Callable<Integer> {
             + outlook.drift().instrument()
             + "-"
             + findings.now().toLocalDate();
-    return name.replaceAll("[^\\p{L}\\p{N}._-]", "_") + ".pdf";
+    return Opened.fileName(name) + ".pdf";
   }
 }

@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
       BeginCommand.class,
       ReviewCommand.class,
       OutlookCommand.class,
+      ReleaseCommand.class,
       PeekCommand.class
     },
     description = "Quality control for a small test bench: a folder of results in, answers out.",
@@ -98,6 +99,9 @@ public final class Quietline implements Runnable {
       }
       if (type == OutlookCommand.class) {
         return type.cast(new OutlookCommand(terminal));
+      }
+      if (type == ReleaseCommand.class) {
+        return type.cast(new ReleaseCommand(terminal));
       }
       return type == PeekCommand.class
           ? type.cast(new PeekCommand(terminal))

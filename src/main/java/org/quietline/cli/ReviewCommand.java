@@ -13,7 +13,6 @@ import org.quietline.assess.Review;
 import org.quietline.assess.StillNeeded;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Bench;
-import org.quietline.intake.BenchFolder;
 import org.quietline.intake.Intake;
 import org.quietline.report.Document;
 import org.quietline.report.FindingsJson;
@@ -99,13 +98,9 @@ final class ReviewCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     checkUsage();
-    Intake intake = read();
-    Review review =
-        new Review(
-            intake.bench(),
-            intake.accounting(),
-            intake.settingsFingerprint(),
-            intake.dataFingerprint());
+    Opened opened = Opened.read(folder, terminal);
+    Intake intake = opened.intake();
+    Review review = opened.review();
     Optional<Period> period = period(review);
     if (period.isEmpty()) {
       return withoutResults(intake);
@@ -177,13 +172,6 @@ final class ReviewCommand implements Callable<Integer> {
               + period.from()
               + ". Choose an earlier month.");
     }
-  }
-
-  private Intake read() {
-    ProgressBar bar = new ProgressBar(terminal, System::nanoTime);
-    Intake intake = BenchFolder.read(folder, bar::show);
-    bar.clear();
-    return intake;
   }
 
   private Optional<Period> period(Review review) {

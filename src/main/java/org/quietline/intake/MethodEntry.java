@@ -49,6 +49,7 @@ final class MethodEntry {
     Optional<PublishedRepeatability> published = published(entry);
     Optional<String> partOf = entry.text("part-of");
     Optional<DriftForm> driftForm = driftForm(entry);
+    Optional<String> listedMethod = entry.text("listed-method");
     return entry.build(
         () ->
             new Method(
@@ -65,7 +66,8 @@ final class MethodEntry {
                 shelfLife,
                 published,
                 partOf,
-                driftForm));
+                driftForm,
+                listedMethod));
   }
 
   /** The unit, with the basis where that is written beside it. */

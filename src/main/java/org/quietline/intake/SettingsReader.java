@@ -17,6 +17,7 @@ import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Person;
+import org.quietline.bench.ReleaseSettings;
 import org.quietline.bench.Settings;
 
 /** Makes the settings of a bench from the tree of {@code bench.toml}. */
@@ -86,6 +87,7 @@ final class SettingsReader {
             "from");
     ChartSettings chart = table("chart", ChartEntry::read, ChartSettings.DEFAULTS);
     OutlookSettings outlook = table("outlook", OutlookEntry::read, OutlookSettings.DEFAULTS);
+    ReleaseSettings release = table("release", ReleaseEntry::read, ReleaseSettings.DEFAULTS);
     Known<CheckOff> checksOff =
         entries(
             "check-off",
@@ -107,6 +109,7 @@ final class SettingsReader {
             baselines.entries(),
             chart,
             outlook,
+            release,
             checksOff.entries());
     return new Found(
         settings, methods, instruments, materials, sheets, unitRequired, notes.entries());

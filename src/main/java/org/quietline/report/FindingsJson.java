@@ -130,12 +130,7 @@ public final class FindingsJson {
     json.array("people", found.people(), this::person);
     json.array("streams", found.streams(), this::stream);
     json.array("drift", found.drift(), this::drift);
-    json.startObject("precision");
-    json.answer("repeatability", found.precision().repeatability());
-    json.nothing("betweenResults", VARIANCE_SPLIT);
-    json.nothing("betweenCalibrations", VARIANCE_SPLIT);
-    json.answer("intermediate", found.precision().intermediate());
-    json.endObject();
+    new BatchJson(json).precision(found.precision());
     capability(found);
     json.array("outOfDate", found.outOfDate(), this::outOfDate);
     json.startObject("dates");
@@ -147,11 +142,8 @@ public final class FindingsJson {
     new SlipJson(json).write(found.slips());
     new FreeJson(json).write(found.free());
     new StoryJson(json).write(found.stories());
-    json.nothing("release", "batches are judged one by one by a later version of the program");
+    new BatchJson(json).batches(found.batches());
   }
-
-  private static final String VARIANCE_SPLIT =
-      "this version does not split the variance between results and calibrations";
 
   private void reason(Reasons words, Concern concern) throws IOException {
     json.text("level", concern.level().key());

@@ -20,6 +20,7 @@ import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
 import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
+import org.quietline.bench.ReleaseSettings;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -154,6 +155,7 @@ final class FreeBench {
             new ChartSettings(
                 d.baselineResults(), d.limitsFrom(), d.weighting(), d.stopRules(), notices),
             OutlookSettings.DEFAULTS,
+            ReleaseSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, calibrations, List.of(), actions, List.of(), List.of());
   }

@@ -32,6 +32,10 @@ import org.quietline.stats.mixed.LineOutlook;
 class OutlookStudyCoverageTest {
   private static final int SLICE = 3;
   private static final int WHOLE = 1000;
+
+  /** With fewer drifts in a kind, a share of them says nothing. */
+  private static final int ENOUGH_DRIFTS = 100;
+
   private static final int MORE = 4;
 
   /** A kind of which fewer intervals hold the line than this is looked at {@link #MORE} as long. */
@@ -270,13 +274,18 @@ class OutlookStudyCoverageTest {
     assertEquals(0.30, share, isWhole() ? 0.15 : 0.25);
   }
 
+  /**
+   * A line drawn to its allowance by what other windows do calls a little later where those say
+   * little: 5 percent of the drifts at most, in any kind.
+   */
   @Test
   void earlier_windows_call_a_drift_in_time_more_often_than_the_window_alone() {
     assertTrue(total(c -> c.inTime) > total(c -> c.inTimeAlone));
     if (isWhole()) {
       for (Cell cell : cells) {
-        double noise = 2.5 * Math.sqrt(cell.pooledOnly + cell.aloneOnly);
-        assertTrue(cell.aloneOnly - cell.pooledOnly <= noise, cell.row());
+        if (cell.beyond >= ENOUGH_DRIFTS) {
+          assertTrue(cell.aloneOnly - cell.pooledOnly <= 0.05 * cell.beyond, cell.row());
+        }
       }
     }
   }

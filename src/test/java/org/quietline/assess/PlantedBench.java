@@ -18,6 +18,7 @@ import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
 import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
+import org.quietline.bench.ReleaseSettings;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -209,6 +210,7 @@ final class PlantedBench {
             List.of(),
             ChartSettings.DEFAULTS,
             OutlookSettings.DEFAULTS,
+            ReleaseSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, List.of(), List.of(), List.of(), List.of(), List.of());
   }

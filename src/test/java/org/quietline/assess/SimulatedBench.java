@@ -25,6 +25,7 @@ import org.quietline.bench.Origin;
 import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReagentLot;
+import org.quietline.bench.ReleaseSettings;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -165,6 +166,7 @@ final class SimulatedBench {
             List.of(),
             chart,
             OutlookSettings.DEFAULTS,
+            ReleaseSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, calibrations, lots, List.of(), List.of(), List.of());
   }

@@ -23,6 +23,7 @@ import org.quietline.bench.CheckOff;
 import org.quietline.bench.Origin;
 import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.QuestionId;
+import org.quietline.bench.ReleaseSettings;
 import org.quietline.bench.Role;
 import org.quietline.bench.Settings;
 
@@ -282,6 +283,7 @@ class SlipFinderTest {
             s.baselines(),
             s.chart(),
             OutlookSettings.DEFAULTS,
+            ReleaseSettings.DEFAULTS,
             List.of(new CheckOff(Check.SLIP_IN_VALUE, Optional.of("tg"), "typed by a machine")));
     assertEquals(
         List.of(),

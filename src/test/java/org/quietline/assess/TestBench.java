@@ -23,6 +23,7 @@ import org.quietline.bench.Origin;
 import org.quietline.bench.OutlookSettings;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReagentLot;
+import org.quietline.bench.ReleaseSettings;
 import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.ReplicateKind;
 import org.quietline.bench.Result;
@@ -183,7 +184,8 @@ final class TestBench {
             shelfLife,
             published,
             Optional.empty(),
-            driftForm);
+            driftForm,
+            Optional.empty());
     List<Material> materials = new ArrayList<>(otherMaterials);
     materials.add(0, new Material("QC", "tg", assigned, uncertainty));
     Settings settings =
@@ -197,6 +199,7 @@ final class TestBench {
             baselines,
             chart,
             outlook,
+            ReleaseSettings.DEFAULTS,
             List.of());
     return new Bench(settings, results, calibrations, lots, actions, List.of(), List.of());
   }

@@ -58,6 +58,7 @@ class BenchTest {
             List.of(),
             ChartSettings.DEFAULTS,
             OutlookSettings.DEFAULTS,
+            ReleaseSettings.DEFAULTS,
             List.of());
     ReagentLot lot =
         new ReagentLot(

@@ -85,6 +85,7 @@ class MethodCardsTest {
         ShelfLife.NOT_SET,
         Optional.empty(),
         partOf,
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -436,7 +436,8 @@ class SectionsTest {
         new DateCoverage(5, 0, 0, List.of()),
         Slips.NONE,
         Invented.free(policy),
-        List.of());
+        List.of(),
+        org.quietline.assess.Batches.NONE);
   }
 
   @Test

@@ -49,7 +49,8 @@ final class TidewickResults {
   }
 
   void test(LocalDate day, String sample) {
-    double truth = method.productMean() + noise.normal(method.productDeviation());
+    double truth =
+        method.productMean() + noise.normal(method.productDeviation()) + method.plantedIn(sample);
     LocalDateTime at = day.atTime(method.productHour(), 0).plusMinutes(noise.between(12, 195));
     double chance = noise.uniform();
     String remark = chance < 0.06 ? REMARKS.get(noise.between(0, REMARKS.size() - 1)) : "";

@@ -1,0 +1,23 @@
+package org.quietline.assess;
+
+import java.util.List;
+
+/**
+ * What the bench's precision and bias mean for its batches.
+ *
+ * @param uncertainty the uncertainty of a reported result, one entry an instrument
+ * @param outside samples that an outside laboratory measured, too
+ * @param releases the batches of the period, in the order of their first results
+ */
+public record Batches(
+    List<Uncertainty> uncertainty, List<OutsideDifference> outside, List<Release> releases) {
+  /** Nothing was asked. */
+  public static final Batches NONE = new Batches(List.of(), List.of(), List.of());
+
+  /** Copies the lists. */
+  public Batches {
+    uncertainty = List.copyOf(uncertainty);
+    outside = List.copyOf(outside);
+    releases = List.copyOf(releases);
+  }
+}
