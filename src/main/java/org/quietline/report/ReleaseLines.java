@@ -21,7 +21,7 @@ public final class ReleaseLines {
         ScreenLines.wrapped(
             "", findings.bench() + ", batches as of " + Dates.full(findings.now())));
     for (ReleaseFindings.Batch batch : findings.batches()) {
-      lines.add(batch.sample() + "  " + ReleaseWords.decided(batch.decision()));
+      lines.add(batch.sample() + "  " + ReleaseWords.decided(batch));
       for (Release release : batch.releases()) {
         ReleaseWords words = new ReleaseWords(release);
         lines.addAll(ScreenLines.wrapped("  ", words.sentence()));

@@ -100,7 +100,7 @@ public final class ReleaseNote {
                       case TOO_CLOSE_TO_CALL -> Emphasis.RAISED;
                     })
             .orElse(Emphasis.RAISED);
-    return new Badge(ReleaseWords.decided(decision), emphasis, "");
+    return new Badge(ReleaseWords.decided(batch), emphasis, "");
   }
 
   private String recommendation() {
@@ -110,7 +110,7 @@ public final class ReleaseNote {
           + decision.why().orElseThrow()
           + ". Hold it, or have it tested outside.";
     }
-    boolean held = batch.releases().stream().anyMatch(r -> !r.held().isEmpty());
+    boolean held = ReleaseWords.decided(batch).equals("held");
     return switch (decision.value().get()) {
       case WITHIN ->
           "Within its limits by every method that has one here; the rule lets it go"
@@ -140,16 +140,16 @@ public final class ReleaseNote {
               judged.map(j -> Numbers.uncertainty(j.uncertainty())).orElse("cannot say"),
               judged.map(words::acceptance).orElse("cannot say"),
               judged.map(j -> ReleaseWords.chance(j.chance())).orElse("cannot say"),
-              ReleaseWords.decided(release.decision())));
+              ReleaseWords.decided(release)));
     }
     return new Table(
         List.of(
-            Column.words("method", 0.22),
+            Column.words("method", 0.2),
             Column.numbers("result", 0.09),
-            Column.words("limit", 0.2),
-            Column.numbers("uncertainty", 0.11),
-            Column.words("acceptance", 0.14),
-            Column.numbers("conforms", 0.1),
+            Column.words("limit", 0.17),
+            Column.numbers("uncertainty", 0.12),
+            Column.words("acceptance", 0.15),
+            Column.numbers("conforms", 0.13),
             Column.words("", 0.14)),
         rows);
   }
@@ -262,7 +262,7 @@ public final class ReleaseNote {
 
   private String rule() {
     String confidence = Numbers.percent(findings.settings().confidence());
-    return "A batch is within its limit where its value keeps at least t·u from it, t the "
+    return "A batch is within its limit where its value keeps at least t·u from it, with t the "
         + confidence
         + " point of Student's t, so that it conforms with at least that chance; beyond where it is"
         + " outside by as much; between, it is too close to call. An open stop signal on its method,"

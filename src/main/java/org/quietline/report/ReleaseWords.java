@@ -2,6 +2,7 @@ package org.quietline.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Release;
@@ -10,6 +11,7 @@ import org.quietline.assess.Release.Held;
 import org.quietline.assess.Release.Judged;
 import org.quietline.assess.Release.Way;
 import org.quietline.assess.Release.WayOut;
+import org.quietline.assess.ReleaseFindings;
 import org.quietline.assess.Uncertainty;
 
 /** A release decision by one method in words. */
@@ -36,6 +38,20 @@ final class ReleaseWords {
                   case TOO_CLOSE_TO_CALL -> "too close to call";
                 })
         .orElse("cannot say");
+  }
+
+  /** The decision by one method as printed: one that is only held is not close to its limit. */
+  static String decided(Release release) {
+    boolean clear =
+        release.judged().value().filter(j -> j.byValue() == Decision.WITHIN).isPresent();
+    return clear && !release.held().isEmpty() ? "held" : decided(release.decision());
+  }
+
+  /** The decision on a batch as printed. */
+  static String decided(ReleaseFindings.Batch batch) {
+    boolean close = batch.releases().stream().anyMatch(r -> decided(r).equals("too close to call"));
+    boolean held = batch.decision().value().equals(Optional.of(Decision.TOO_CLOSE_TO_CALL));
+    return held && !close ? "held" : decided(batch.decision());
   }
 
   /** A chance; one that is all but certain is not printed as certain. */
@@ -106,6 +122,30 @@ final class ReleaseWords {
               };
             })
         .collect(Collectors.joining("; "));
+  }
+
+  /** What holds the batch, for a table. */
+  String heldShort() {
+    return release.held().isEmpty()
+        ? ""
+        : "Held: "
+            + release.held().stream()
+                .map(Held::kind)
+                .distinct()
+                .map(ReleaseWords::kind)
+                .collect(Collectors.joining(", "))
+            + ".";
+  }
+
+  /** Why a batch is held, in a few words. */
+  static String kind(Release.HeldBy kind) {
+    return switch (kind) {
+      case STOP_SIGNAL -> "open stop signal";
+      case CALIBRATION_PAST_DATE -> "calibration past its date";
+      case REAGENT_PAST_DATE -> "reagent past its date";
+      case CALIBRATION_UNSAFE -> "calibration past its last safe day";
+      case READINGS_DISAGREE -> "readings that disagree";
+    };
   }
 
   /** The acceptance limits. */
