@@ -457,6 +457,28 @@ def censored():
           " estimates and errors are good to 1e-12.")
 
 
+def conformance_student():
+    """Chances and guard bands where the uncertainty has few degrees of freedom."""
+    rows = []
+    for lower, upper, u, df, y in [
+            (None, .240, .010, 9.0, .225), (None, .240, .010, 3.0, .235), (None, .240, .0051, 158.0, .2345),
+            (None, .240, .010, 4.7, .260), (490., None, 8.6, 5.0, 509.7), (1499.8, 1500.2, .12, 6.0, 1500.09),
+            (1499.8, 1500.2, .12, 2.5, 1500.0), (None, -5.4, .05, 12.0, -5.47), (0., 1., 1e-3, 30.0, .995)]:
+        beyond = 0.0
+        if lower is not None:
+            beyond += stats.t.sf((y - lower) / u, df)
+        if upper is not None:
+            beyond += stats.t.sf((upper - y) / u, df)
+        rows.append([lower, upper, u, df, y, float(beyond), float(u * stats.t.ppf(.95, df)),
+                     float(u * stats.t.ppf(.8, df))])
+    write("conformance-student", "Chance of not conforming and guard band by Student's t",
+          "JCGM 106:2012, clauses 7 and 8, with t for the normal as JCGM 100:2008, G.3; SciPy 1.17.1",
+          "t.sf((y-L)/u)+t.sf((U-y)/u); u*t.ppf(confidence)", 1e-9,
+          {"columns": ["lower", "upper", "uncertainty", "degrees of freedom", "result", "beyond",
+                       "guard band 95 %", "guard band 80 %"], "rows": [r[:5] for r in rows]},
+          {"rows": [r[5:] for r in rows]}, "")
+
+
 def cohen():
     columns = [".10", ".15", ".20", ".25", ".30", ".40", ".50"]
     printed = {".05": [".11431", ".17935", ".25033", ".32793", ".4130", ".6101", ".8540"],
@@ -698,6 +720,7 @@ if __name__ == "__main__":
     pefr()
     scores()
     conformance()
+    conformance_student()
     cohen()
     helsel()
     box_cox()

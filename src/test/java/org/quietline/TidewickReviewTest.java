@@ -19,6 +19,7 @@ import org.quietline.assess.MethodFindings;
 import org.quietline.assess.OutOfDate;
 import org.quietline.assess.Period;
 import org.quietline.assess.PersonPairs;
+import org.quietline.assess.Release;
 import org.quietline.assess.Replicates;
 import org.quietline.assess.Review;
 import org.quietline.assess.Signal;
@@ -298,5 +299,29 @@ class TidewickReviewTest {
       assertTrue(acid.people().stream().noneMatch(PersonPairs::differs), month.toString());
       assertTrue(acid.verdict().level() != Level.HOLD, month.toString());
     }
+  }
+
+  /** The batch planted at the limit, and those tested while the drift was on. */
+  @Test
+  void batches_are_within_held_or_too_close_to_call() {
+    List<Release> releases = method("total-glycerin").batches().releases();
+    assertEquals(14, releases.size());
+    Release close =
+        releases.stream().filter(r -> r.sample().equals("B-1159")).findFirst().orElseThrow();
+    assertEquals(Optional.of(Release.Decision.TOO_CLOSE_TO_CALL), close.decision().value());
+    assertEquals(List.of(), close.held());
+    Release.Judged judged = close.judged().value().orElseThrow();
+    assertEquals(Optional.of(Release.Way.CALIBRATION), judged.worth());
+    assertEquals(4, judged.ways().size());
+    List<String> held =
+        releases.stream().filter(r -> !r.held().isEmpty()).map(Release::sample).toList();
+    assertEquals(11, held.size());
+    assertTrue(held.contains("B-1161") && held.contains("B-1171"), held.toString());
+    assertTrue(
+        method("acid-number").batches().releases().stream()
+            .allMatch(r -> r.judged().value().orElseThrow().byValue() == Release.Decision.WITHIN));
+    assertTrue(
+        method("free-fatty-acid").batches().releases().stream()
+            .allMatch(r -> r.decision().value().isEmpty()));
   }
 }

@@ -220,6 +220,10 @@ public record Review(
         slips,
         free,
         stories,
-        new Batches(budgets.statements(), outside, releases.ask()));
+        new Batches(
+            budgets.statements(),
+            outside,
+            PairedComparisons.ask(records, outside),
+            releases.ask()));
   }
 }

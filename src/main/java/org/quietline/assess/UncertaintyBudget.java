@@ -237,7 +237,7 @@ final class UncertaintyBudget {
     return new Part(Kind.PRODUCT_READINGS, Math.sqrt(moreOfProducts * share), freedomOfProducts);
   }
 
-  private static Combined combined(List<Part> parts) {
+  static Combined combined(List<Part> parts) {
     double squares = squares(parts);
     double slack =
         parts.stream().mapToDouble(p -> Math.pow(p.uncertainty(), 4) / p.degreesOfFreedom()).sum();

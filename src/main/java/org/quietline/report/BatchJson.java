@@ -4,6 +4,7 @@ import java.io.IOException;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Batches;
 import org.quietline.assess.OutsideDifference;
+import org.quietline.assess.PairedComparison;
 import org.quietline.assess.Precision;
 import org.quietline.assess.Release;
 import org.quietline.assess.Uncertainty;
@@ -80,6 +81,7 @@ final class BatchJson {
   void batches(Batches batches) throws IOException {
     json.array("uncertainty", batches.uncertainty(), this::uncertainty);
     json.array("outside", batches.outside(), this::outside);
+    json.array("comparisons", batches.comparisons(), this::comparison);
     json.array("release", batches.releases(), this::release);
   }
 
@@ -120,6 +122,23 @@ final class BatchJson {
         "standardUncertainty",
         difference.stated(),
         "the laboratory states no expanded uncertainty with its coverage factor");
+  }
+
+  private void comparison(PairedComparison comparison) throws IOException {
+    json.text("of", comparison.kind().key());
+    json.text("first", comparison.one());
+    json.text("second", comparison.other());
+    json.number("samples", comparison.pairs());
+    json.number("meanDifference", comparison.mean());
+    json.answer("lower95", comparison.intervals().map(i -> i.of95().lower()));
+    json.answer("upper95", comparison.intervals().map(i -> i.of95().upper()));
+    json.numberOr("margin", comparison.margin(), "no allowable-bias is set for this method");
+    json.answerText("verdict", comparison.verdict().map(ComparisonSection::word));
+    if (comparison.needed().isPresent()) {
+      json.number("samplesNeeded", comparison.needed().getAsInt());
+    } else {
+      json.nothing("samplesNeeded", "not known, or no number of samples would show them alike");
+    }
   }
 
   void release(Release release) throws IOException {

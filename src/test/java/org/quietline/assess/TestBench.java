@@ -21,6 +21,7 @@ import org.quietline.bench.Material;
 import org.quietline.bench.Method;
 import org.quietline.bench.Origin;
 import org.quietline.bench.OutlookSettings;
+import org.quietline.bench.OutsideResult;
 import org.quietline.bench.Reading;
 import org.quietline.bench.ReagentLot;
 import org.quietline.bench.ReleaseSettings;
@@ -68,6 +69,27 @@ final class TestBench {
   Optional<Method.PublishedRepeatability> published = Optional.empty();
   Optional<DriftForm> driftForm = Optional.empty();
   OutlookSettings outlook = OutlookSettings.DEFAULTS;
+
+  ReleaseSettings release = ReleaseSettings.DEFAULTS;
+  final List<OutsideResult> outside = new ArrayList<>();
+
+  /** A laboratory's result, with its expanded uncertainty at a factor of 2 unless that is empty. */
+  TestBench outside(String sample, String value, String expanded) {
+    Optional<BigDecimal> stated =
+        expanded.isEmpty() ? Optional.empty() : Optional.of(new BigDecimal(expanded));
+    outside.add(
+        new OutsideResult(
+            sample,
+            "tg",
+            "An invented laboratory",
+            Optional.empty(),
+            new BigDecimal(value),
+            stated,
+            stated.map(u -> new BigDecimal("2")),
+            Optional.empty(),
+            new Origin("outside.csv", outside.size() + 2)));
+    return this;
+  }
 
   TestBench control(LocalDateTime at, String... readings) {
     return result(at, Role.CONTROL, "QC", "RO", Optional.empty(), readings);
@@ -199,9 +221,9 @@ final class TestBench {
             baselines,
             chart,
             outlook,
-            ReleaseSettings.DEFAULTS,
+            release,
             List.of());
-    return new Bench(settings, results, calibrations, lots, actions, List.of(), List.of());
+    return new Bench(settings, results, calibrations, lots, actions, outside, List.of());
   }
 
   /** The records of the method over the whole of 2026. */

@@ -366,7 +366,9 @@ class ReviewCommandTest {
     }
     err.getBuffer().setLength(0);
     assertEquals(2, run("reveiw", "x"));
-    assertTrue(err.toString().contains("Did you mean: quietline review?"), err.toString());
+    assertTrue(
+        err.toString().contains("Did you mean: quietline review or quietline release?"),
+        err.toString());
   }
 
   @Test

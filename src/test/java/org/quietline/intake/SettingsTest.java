@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -19,6 +20,8 @@ import org.quietline.bench.Accounting.SetAside;
 import org.quietline.bench.ChartSettings;
 import org.quietline.bench.DriftForm;
 import org.quietline.bench.OutlookSettings;
+import org.quietline.bench.ReleaseSettings;
+import org.quietline.bench.ReleaseSettings.Costs;
 import org.quietline.bench.RepeatPolicy;
 import org.quietline.bench.Rule;
 import org.quietline.bench.Settings;
@@ -609,5 +612,34 @@ class SettingsTest {
     bench.put("bench.toml", TempBench.SETTINGS.replaceFirst(key, key + "drift-form = \"steep\"\n"));
     String reason = bench.read().accounting().settingsAside().get(0).reason();
     assertTrue(reason.contains("write \"additive\" where"), reason);
+  }
+
+  @Test
+  void whatARuleOfReleaseAsksAndWhatErrorsCostIsSet() {
+    bench.put(
+        "bench.toml",
+        TempBench.SETTINGS
+            + "\n[release]\nconfidence = 0.975\ncost-of-bad-release = 9000\ncost-of-rework = 800\n");
+    Intake intake = bench.read();
+    assertEquals(
+        new ReleaseSettings(
+            0.975, Optional.of(new Costs(new BigDecimal("9000"), new BigDecimal("800")))),
+        intake.bench().settings().release());
+    assertEquals(List.of(), intake.accounting().settingsAside());
+  }
+
+  @Test
+  void aReleaseSettingThatCannotBeUsedLeavesItsDefault() {
+    bench.put(
+        "bench.toml", TempBench.SETTINGS + "\n[release]\nconfidence = 95\ncost-of-rework = 800\n");
+    Intake intake = bench.read();
+    assertEquals(ReleaseSettings.DEFAULTS, intake.bench().settings().release());
+    List<String> said =
+        intake.accounting().settingsAside().stream()
+            .map(a -> a.field() + ": " + a.reason())
+            .toList();
+    assertEquals(2, said.size(), said.toString());
+    assertTrue(said.get(0).contains("0.8 to 0.999"), said.toString());
+    assertTrue(said.get(1).contains("a cost alone says nothing"), said.toString());
   }
 }
