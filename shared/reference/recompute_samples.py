@@ -255,6 +255,45 @@ def accuracy_sets():
             out.write("\n")
 
 
+def truncated():
+    """Normal samples of which only values within limits were kept, and one that keeps them anyway."""
+    random = np.random.default_rng(20261127)
+    cases = []
+    for name, n, mean, deviation, lower, upper in [
+            ("cut at the middle", 60, .24, .02, None, .24), ("cut one deviation above", 40, .22, .02, None, .24),
+            ("far from its limit", 30, .18, .01, None, .24), ("cut on both sides", 80, 5.0, 1.0, 4.2, 5.8),
+            ("cut below", 50, 10.0, 2.0, 10.5, None)]:
+        low, high = -np.inf if lower is None else lower, np.inf if upper is None else upper
+        x = []
+        while len(x) < n:
+            v = round(float(random.normal(mean, deviation)), 5)
+            if low <= v <= high:
+                x.append(v)
+        x = np.array(x)
+        m, s = x.mean(), x.std(ddof=1)
+
+        def cost(p):
+            mu, sd = m + s * p[0], s * np.exp(p[1])
+            a, b = (low - mu) / sd, (high - mu) / sd
+            return -stats.truncnorm.logpdf(x, a, b, mu, sd).sum()
+
+        best = min((optimize.minimize(cost, start, method="Nelder-Mead",
+                                      options={"xatol": 1e-11, "fatol": 1e-12, "maxiter": 20000})
+                    for start in ([0, 0], [1, .5], [-1, .5], [0, .7])), key=lambda r: r.fun)
+        assert abs(best.x[0]) < 9.9 and np.exp(best.x[1]) < 9.9, name
+        plain = stats.norm.logpdf(x, m, x.std()).sum()
+        cases.append({"name": name, "values": x.tolist(), "lower": lower, "upper": upper,
+                      "expected": [float(m + s * best.x[0]), float(s * np.exp(best.x[1])),
+                                   float(-best.fun - plain)]})
+        print(name, cases[-1]["expected"])
+    write("truncated-normal", "Truncated normal samples: population and gain over the plain normal",
+          "Cohen (1950); truncnorm of SciPy 1.17.1; data drawn with a fixed seed, no real bench",
+          "largest of sum(truncnorm.logpdf) by Nelder-Mead from four starts; less norm.logpdf at mean"
+          " and root mean square", 1e-6, {"cases": [{k: c[k] for k in ("name", "values", "lower", "upper")}
+                                                    for c in cases]},
+          {"columns": ["mean", "deviation", "gain"], "rows": [c["expected"] for c in cases]})
+
+
 if __name__ == "__main__":
     quantiles()
     algorithm_a()
@@ -263,3 +302,4 @@ if __name__ == "__main__":
     weighted()
     pairs()
     accuracy_sets()
+    truncated()

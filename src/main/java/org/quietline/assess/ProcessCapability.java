@@ -1,6 +1,7 @@
 package org.quietline.assess;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.quietline.assess.Capability.Batch;
@@ -10,8 +11,11 @@ import org.quietline.bench.Reading;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
 import org.quietline.stats.capability.PerformanceIndex;
+import org.quietline.stats.compare.VonNeumannTest;
+import org.quietline.stats.distribution.Normal;
 import org.quietline.stats.sample.NormalShape;
 import org.quietline.stats.sample.Summary;
+import org.quietline.stats.sample.TruncatedFit;
 
 /** What is the process capable of against the method's limits? */
 final class ProcessCapability {
@@ -20,6 +24,14 @@ final class ProcessCapability {
 
   /** Below this chance the shape is called not normal. */
   static final double CHANCE_THAT_TELLS = 0.01;
+
+  /** From so many results a cut at the limit is looked for. */
+  private static final int ENOUGH_TO_SEE_A_CUT = 20;
+
+  /** A likelihood 20 times as large for results that were cut at the limit. */
+  private static final double CUT = 3;
+
+  private static final int MOST_EXACT = 1000;
 
   private ProcessCapability() {}
 
@@ -100,12 +112,54 @@ final class ProcessCapability {
         beyond,
         normal,
         shape.chance(),
-        censored.towardsLimit() > 0
-            ? Answer.cannotSay(
-                censored.towardsLimit()
-                    + " results are only a bound on the limit's side, so the spread is not known")
-            : normal ? Answer.of(index(summary, lower, upper)) : notNormal(batches.size(), beyond),
+        refused(batches, censored, beyond, summary, lower, upper)
+            .<Answer<Index>>map(Answer::cannotSay)
+            .orElseGet(
+                () ->
+                    normal
+                        ? Answer.of(index(summary, lower, upper))
+                        : notNormal(batches.size(), beyond)),
         measurementShare(summary, precision));
+  }
+
+  /** Why an index would mislead, whatever the shape. */
+  private static Optional<String> refused(
+      List<Batch> batches,
+      Censored censored,
+      int beyond,
+      Summary summary,
+      OptionalDouble lower,
+      OptionalDouble upper) {
+    if (censored.towardsLimit() > 0) {
+      return Optional.of(
+          censored.towardsLimit()
+              + " results are only a bound on the limit's side, so the spread is not known");
+    }
+    double wander = chanceOfWandering(batches);
+    if (wander < CHANCE_THAT_TELLS) {
+      return Optional.of(
+          "the batches are not stable: each is more like the one before it than chance allows (chance "
+              + (wander < 0.001 ? "under 0.1" : String.format(Locale.ROOT, "%.1f", 100 * wander))
+              + " %), so an index would speak of no process");
+    }
+    boolean cut =
+        beyond == 0
+            && batches.size() >= ENOUGH_TO_SEE_A_CUT
+            && TruncatedFit.of(summary, lower, upper).gain() > CUT;
+    return cut
+        ? Optional.of(
+            "the results stop at the limit as if batches beyond it had been reworked or left out;"
+                + " an index of the rest would flatter the process")
+        : Optional.empty();
+  }
+
+  /** The chance of neighbours so alike; beyond a thousand results by the normal distribution. */
+  private static double chanceOfWandering(List<Batch> batches) {
+    VonNeumannTest test = VonNeumannTest.of(batches.stream().mapToDouble(Batch::value).toArray());
+    double n = test.n();
+    return n <= MOST_EXACT
+        ? test.chanceBelow()
+        : Normal.below((test.ratio() - 2) / Math.sqrt(4 * (n - 2) / ((n - 1) * (n + 1))));
   }
 
   private static Index index(Summary summary, OptionalDouble lower, OptionalDouble upper) {

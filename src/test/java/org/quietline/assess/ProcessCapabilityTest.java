@@ -18,12 +18,42 @@ class ProcessCapabilityTest {
     "0.192486", "0.195086", "0.197890", "0.200989", "0.204534", "0.208814", "0.214510", "0.224240"
   };
 
+  /** In an order that is not that of their size. */
   private static TestBench batches(String... values) {
+    int step = values.length % 7 == 0 ? 5 : 7;
+    String[] mixed = new String[values.length];
+    for (int i = 0; i < values.length; i++) {
+      mixed[i] = values[i * step % values.length];
+    }
+    return inOrder(mixed);
+  }
+
+  private static TestBench inOrder(String... values) {
     TestBench bench = new TestBench();
     for (int i = 0; i < values.length; i++) {
       bench.product(TestBench.START.plusHours(i), "B-" + i, values[i], values[i]);
     }
     return bench;
+  }
+
+  @Test
+  void batches_that_wander_get_no_index_and_a_reason() {
+    String why = capability(inOrder(CAP_1)).index().why().orElseThrow();
+    assertTrue(why.startsWith("the batches are not stable"), why);
+  }
+
+  /** The lower half of a normal population, its middle on the limit. */
+  @Test
+  void results_that_stop_at_the_limit_get_no_index_and_a_reason() {
+    String[] cut = new String[40];
+    for (int i = 0; i < cut.length; i++) {
+      double score = org.quietline.stats.distribution.Normal.quantile((i + 0.5) / 80);
+      cut[i] = BigDecimal.valueOf(0.24 + 0.02 * score).toPlainString();
+    }
+    Capability found = capability(batches(cut));
+    assertEquals(0, found.beyond());
+    String why = found.index().why().orElseThrow();
+    assertTrue(why.startsWith("the results stop at the limit as if"), why);
   }
 
   private static Capability capability(TestBench bench) {

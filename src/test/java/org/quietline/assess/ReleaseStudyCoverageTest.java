@@ -126,7 +126,6 @@ class ReleaseStudyCoverageTest {
       misses.add(String.format(Locale.ROOT, "%.3f said, %.3f came", said, came));
       assertTrue(Math.abs(came - said) <= most + noise, calibrations + ": " + misses);
     }
-    double accepted = acceptedOnLimit / (double) onLimit;
     Coverage.check(
         Release.class,
         "batch on its limit that is not accepted, guard band for 95 %",
@@ -136,7 +135,6 @@ class ReleaseStudyCoverageTest {
         onLimit,
         1 - mostAccepted,
         1);
-    System.out.println(calibrations + " calibrations: " + misses + ", accepted " + accepted);
   }
 
   /**
