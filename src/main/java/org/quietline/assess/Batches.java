@@ -12,7 +12,7 @@ import java.util.List;
  */
 public record Batches(
     List<Uncertainty> uncertainty,
-    List<OutsideDifference> outside,
+    List<OutsideScore> outside,
     List<PairedComparison> comparisons,
     List<Release> releases) {
   /** Nothing was asked. */

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import org.quietline.bench.OutsideResult;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
+import org.quietline.stats.agreement.ComparisonScore;
 
 /** How do the bench's results compare with those of outside laboratories? */
 final class OutsideComparisons {
@@ -57,6 +58,10 @@ final class OutsideComparisons {
         values.length,
         outside.value().doubleValue(),
         stated(outside),
+        outside
+            .assessmentDeviation()
+            .map(d -> OptionalDouble.of(d.doubleValue()))
+            .orElse(OptionalDouble.empty()),
         outside.origin().file(),
         outside.origin().line());
   }
@@ -68,6 +73,57 @@ final class OutsideComparisons {
             outside.expandedUncertainty().get().doubleValue()
                 / outside.coverageFactor().get().doubleValue())
         : OptionalDouble.empty();
+  }
+
+  /** The differences with their scores, by the bench's own uncertainty where that is known. */
+  static List<OutsideScore> scored(List<OutsideDifference> differences, List<Uncertainty> own) {
+    return differences.stream()
+        .map(
+            d ->
+                scored(
+                    d,
+                    own.stream()
+                        .filter(u -> u.instrument().equals(d.instrument()))
+                        .findFirst()
+                        .map(Uncertainty::budget)
+                        .orElse(Answer.cannotSay("the bench's own uncertainty is not known"))))
+        .toList();
+  }
+
+  private static OutsideScore scored(OutsideDifference d, Answer<Uncertainty.Budget> budget) {
+    Answer<Double> zeta;
+    if (d.stated().isEmpty()) {
+      zeta = Answer.cannotSay("the laboratory states no uncertainty with its factor");
+    } else if (budget.value().isEmpty()) {
+      zeta = Answer.cannotSay("the bench's own uncertainty is not known");
+    } else {
+      zeta =
+          Answer.of(
+              ComparisonScore.zeta(
+                      d.own(),
+                      budget.value().get().standard(),
+                      d.outside(),
+                      d.stated().getAsDouble())
+                  .value());
+    }
+    return new OutsideScore(d, zeta, round(d));
+  }
+
+  /** The z score; z′ where the assigned value's uncertainty is too large to leave out. */
+  private static Answer<OutsideScore.Round> round(OutsideDifference d) {
+    if (d.assessment().isEmpty()) {
+      return Answer.cannotSay("outside.csv gives no assessment_deviation");
+    }
+    double sigma = d.assessment().getAsDouble();
+    boolean primed =
+        d.stated().isPresent() && ComparisonScore.isUncertain(d.stated().getAsDouble(), sigma);
+    return Answer.of(
+        new OutsideScore.Round(
+            primed
+                ? ComparisonScore.zPrime(d.own(), d.outside(), sigma, d.stated().getAsDouble())
+                    .value()
+                : ComparisonScore.z(d.own(), d.outside(), sigma).value(),
+            primed));
   }
 
   /** What the outside laboratories of the method state on the average, if any does. */

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param outside the outside laboratory's value
  * @param stated its standard uncertainty, where it stated an expanded one with its factor; never
  *     filled in otherwise
+ * @param assessment the deviation for assessment of the proficiency round it comes from, if given
  * @param file the file the outside value was read from
  * @param line the line in it
  */
@@ -28,6 +29,7 @@ public record OutsideDifference(
     int ownResults,
     double outside,
     OptionalDouble stated,
+    OptionalDouble assessment,
     String file,
     long line) {
   /** From so many samples on, differences say how large the bias may be. */

@@ -3,7 +3,6 @@ package org.quietline.assess;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.quietline.stats.Interval;
-import org.quietline.stats.compare.Equivalence;
 
 /**
  * Samples that were measured both ways: by two instruments, with two reagent lots, by two people,
@@ -23,6 +22,8 @@ import org.quietline.stats.compare.Equivalence;
  * @param verdict what the two one-sided tests say; not known without margin or intervals
  * @param needed how many samples in all would show the two alike, if the mean and the deviation
  *     stay; empty where they never would or are not known
+ * @param agreement how far single samples differ, and whether that depends on their level; asked of
+ *     six samples and more
  */
 public record PairedComparison(
     Kind kind,
@@ -33,8 +34,19 @@ public record PairedComparison(
     double deviation,
     Answer<Intervals> intervals,
     OptionalDouble margin,
-    Answer<Equivalence.Verdict> verdict,
-    OptionalInt needed) {
+    Answer<Verdict> verdict,
+    OptionalInt needed,
+    Answer<PairedAgreement> agreement) {
+
+  /** What the two one-sided tests say. */
+  public enum Verdict {
+    /** The difference is within the margin, at 5 %. */
+    ALIKE,
+    /** It is beyond the margin, at 5 %. */
+    DIFFERENT,
+    /** Neither is shown: it needs more samples. */
+    UNDECIDED
+  }
 
   /** What differs between the two results of a sample. */
   public enum Kind {

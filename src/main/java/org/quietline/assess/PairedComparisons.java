@@ -10,8 +10,10 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.Function;
+import org.quietline.assess.PairedAgreement.Point;
 import org.quietline.assess.PairedComparison.Intervals;
 import org.quietline.assess.PairedComparison.Kind;
+import org.quietline.assess.PairedComparison.Verdict;
 import org.quietline.bench.Method;
 import org.quietline.bench.Result;
 import org.quietline.bench.Role;
@@ -49,8 +51,7 @@ final class PairedComparisons {
               Kind.LABORATORY,
               own.get(0).instrument(),
               own.get(0).laboratory(),
-              own.stream().mapToDouble(OutsideDifference::difference).toArray(),
-              own.stream().mapToDouble(OutsideDifference::own).average().orElseThrow()));
+              own.stream().map(d -> new Point(d.own(), d.outside())).toList()));
     }
     found.addAll(among(records, Kind.INSTRUMENT, r -> Optional.of(r.instrument()), r -> ""));
     found.addAll(among(records, Kind.REAGENT_LOT, Result::reagentLot, Result::instrument));
@@ -74,14 +75,14 @@ final class PairedComparisons {
             .add(records.value(result).orElseThrow());
       }
     }
-    Map<List<String>, List<double[]>> pairs = new LinkedHashMap<>();
+    Map<List<String>, List<Point>> pairs = new LinkedHashMap<>();
     for (Map<String, List<Double>> ways : samples.values()) {
       List<String> keys = List.copyOf(ways.keySet());
       for (int i = 0; i < keys.size(); i++) {
         for (int j = i + 1; j < keys.size(); j++) {
           pairs
               .computeIfAbsent(List.of(keys.get(i), keys.get(j)), k -> new ArrayList<>())
-              .add(new double[] {mean(ways, keys.get(i)), mean(ways, keys.get(j))});
+              .add(new Point(mean(ways, keys.get(i)), mean(ways, keys.get(j))));
         }
       }
     }
@@ -89,15 +90,7 @@ final class PairedComparisons {
         .map(
             e ->
                 compared(
-                    records.method(),
-                    kind,
-                    e.getKey().get(0),
-                    e.getKey().get(1),
-                    e.getValue().stream().mapToDouble(p -> p[0] - p[1]).toArray(),
-                    e.getValue().stream()
-                        .mapToDouble(p -> (p[0] + p[1]) / 2)
-                        .average()
-                        .orElseThrow()))
+                    records.method(), kind, e.getKey().get(0), e.getKey().get(1), e.getValue()))
         .toList();
   }
 
@@ -108,9 +101,11 @@ final class PairedComparisons {
         .orElseThrow();
   }
 
-  /** One comparison of differences at a level. */
+  /** One comparison of samples, of which there is at least one. */
   static PairedComparison compared(
-      Method method, Kind kind, String one, String other, double[] differences, double level) {
+      Method method, Kind kind, String one, String other, List<Point> points) {
+    double level = points.stream().mapToDouble(Point::level).average().orElseThrow();
+    double[] differences = points.stream().mapToDouble(Point::difference).toArray();
     OptionalDouble margin =
         method.allowance().map(a -> OptionalDouble.of(a.at(level))).orElse(OptionalDouble.empty());
     int n = differences.length;
@@ -128,7 +123,8 @@ final class PairedComparisons {
           Answer.cannotSay(why),
           margin,
           Answer.cannotSay(why),
-          OptionalInt.empty());
+          OptionalInt.empty(),
+          Answer.cannotSay(why));
     }
     MeanTest test = MeanTest.oneSample(Summary.of(differences), 0);
     double deviation = Summary.of(differences).deviation();
@@ -144,9 +140,18 @@ final class PairedComparisons {
                 interval(mean, deviation, n, 0.025), interval(mean, deviation, n, ONE_SIDED))),
         margin,
         margin.isPresent()
-            ? Answer.of(new Equivalence(test, margin.getAsDouble()).at(ONE_SIDED))
+            ? Answer.of(verdict(new Equivalence(test, margin.getAsDouble())))
             : Answer.cannotSay("no allowable-bias is set for this method"),
-        margin.isPresent() ? needed(mean, deviation, margin.getAsDouble()) : OptionalInt.empty());
+        margin.isPresent() ? needed(mean, deviation, margin.getAsDouble()) : OptionalInt.empty(),
+        PairedAgreements.of(points));
+  }
+
+  private static Verdict verdict(Equivalence tests) {
+    return switch (tests.at(ONE_SIDED)) {
+      case EQUIVALENT -> Verdict.ALIKE;
+      case DIFFERENT -> Verdict.DIFFERENT;
+      case UNDECIDED -> Verdict.UNDECIDED;
+    };
   }
 
   private static Interval interval(double mean, double deviation, int n, double tail) {

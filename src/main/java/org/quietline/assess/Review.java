@@ -222,7 +222,7 @@ public record Review(
         stories,
         new Batches(
             budgets.statements(),
-            outside,
+            OutsideComparisons.scored(outside, budgets.statements()),
             PairedComparisons.ask(records, outside),
             releases.ask()));
   }

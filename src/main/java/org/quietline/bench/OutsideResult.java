@@ -14,6 +14,8 @@ import java.util.Optional;
  * @param value the value in the method's unit
  * @param expandedUncertainty its expanded uncertainty in the method's unit, if given
  * @param coverageFactor the factor of that uncertainty, if given
+ * @param assessmentDeviation the standard deviation for proficiency assessment of the round it
+ *     comes from, in the method's unit, if given
  * @param remark a remark, if given
  * @param origin where it was read from
  */
@@ -25,6 +27,7 @@ public record OutsideResult(
     BigDecimal value,
     Optional<BigDecimal> expandedUncertainty,
     Optional<BigDecimal> coverageFactor,
+    Optional<BigDecimal> assessmentDeviation,
     Optional<String> remark,
     Origin origin) {
   /** Checks keys. */

@@ -14,8 +14,13 @@ final class OutsideRows implements RowKind<OutsideResult> {
   static final Layout LAYOUT =
       new Layout(
           List.of("sample", "method", "laboratory", "value"),
-          List.of("reported_on", "expanded_uncertainty", "coverage_factor", "remark"),
-          Set.of("expanded_uncertainty", "coverage_factor"),
+          List.of(
+              "reported_on",
+              "expanded_uncertainty",
+              "coverage_factor",
+              "assessment_deviation",
+              "remark"),
+          Set.of("expanded_uncertainty", "coverage_factor", "assessment_deviation"),
           List.of());
 
   private final Known<Method> methods;
@@ -41,6 +46,7 @@ final class OutsideRows implements RowKind<OutsideResult> {
     BigDecimal value = row.needNumber("value");
     Optional<BigDecimal> uncertainty = positive(row, "expanded_uncertainty");
     Optional<BigDecimal> factor = positive(row, "coverage_factor");
+    Optional<BigDecimal> assessment = positive(row, "assessment_deviation");
     return row.build(
         () ->
             new OutsideResult(
@@ -51,6 +57,7 @@ final class OutsideRows implements RowKind<OutsideResult> {
                 value,
                 uncertainty,
                 factor,
+                assessment,
                 row.text("remark"),
                 row.origin()));
   }
@@ -80,6 +87,7 @@ final class OutsideRows implements RowKind<OutsideResult> {
         new Part<>("value", o -> o.value()),
         new Part<>("expanded_uncertainty", o -> o.expandedUncertainty()),
         new Part<>("coverage_factor", o -> o.coverageFactor()),
+        new Part<>("assessment_deviation", o -> o.assessmentDeviation()),
         new Part<>("remark", o -> o.remark()));
   }
 

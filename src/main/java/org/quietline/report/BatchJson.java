@@ -1,9 +1,12 @@
 package org.quietline.report;
 
 import java.io.IOException;
+import java.util.function.Function;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Batches;
 import org.quietline.assess.OutsideDifference;
+import org.quietline.assess.OutsideScore;
+import org.quietline.assess.PairedAgreement;
 import org.quietline.assess.PairedComparison;
 import org.quietline.assess.Precision;
 import org.quietline.assess.Release;
@@ -110,7 +113,8 @@ final class BatchJson {
         });
   }
 
-  private void outside(OutsideDifference difference) throws IOException {
+  private void outside(OutsideScore score) throws IOException {
+    OutsideDifference difference = score.difference();
     json.text("sample", difference.sample());
     json.text("instrument", difference.instrument());
     json.text("laboratory", difference.laboratory());
@@ -122,6 +126,10 @@ final class BatchJson {
         "standardUncertainty",
         difference.stated(),
         "the laboratory states no expanded uncertainty with its coverage factor");
+    json.answer("en", score.en());
+    json.answer("zeta", score.zeta());
+    boolean primed = score.round().value().map(OutsideScore.Round::primed).orElse(false);
+    json.answer(primed ? "zPrime" : "z", score.round().map(OutsideScore.Round::score));
   }
 
   private void comparison(PairedComparison comparison) throws IOException {
@@ -139,6 +147,32 @@ final class BatchJson {
     } else {
       json.nothing("samplesNeeded", "not known, or no number of samples would show them alike");
     }
+    json.answer("lowerLimitOfAgreement", comparison.agreement().map(a -> a.limits().lower()));
+    json.answer("upperLimitOfAgreement", comparison.agreement().map(a -> a.limits().upper()));
+    line("deming", comparison.agreement(), PairedAgreement::deming);
+    line("passingBablok", comparison.agreement(), PairedAgreement::passingBablok);
+  }
+
+  private void line(
+      String name,
+      Answer<PairedAgreement> agreement,
+      Function<PairedAgreement, Answer<PairedAgreement.Line>> which)
+      throws IOException {
+    Answer<PairedAgreement.Line> line =
+        agreement.value().isPresent()
+            ? which.apply(agreement.value().get())
+            : Answer.cannotSay(agreement.why().orElseThrow());
+    json.object(
+        name,
+        line,
+        l -> {
+          json.number("slope", l.slope());
+          json.number("slopeLower95", l.ofSlope().lower());
+          json.number("slopeUpper95", l.ofSlope().upper());
+          json.number("intercept", l.intercept());
+          json.number("interceptLower95", l.ofIntercept().lower());
+          json.number("interceptUpper95", l.ofIntercept().upper());
+        });
   }
 
   void release(Release release) throws IOException {

@@ -15,7 +15,7 @@ final class BatchPictures {
   private BatchPictures() {}
 
   /** The chart of the batches, of which there is at least one. */
-  static BatchChart of(Capability capability, Numbers numbers) {
+  static DotChart of(Capability capability, Numbers numbers) {
     List<Batch> batches = capability.batches();
     List<Double> values = new ArrayList<>();
     batches.forEach(b -> values.add(b.value()));
@@ -41,7 +41,7 @@ final class BatchPictures {
             .map(b -> new Ring(Dates.onAxis(b.at()), b.value(), true, ""))
             .toList();
     Axis time = Axes.time(batches.get(0).at(), batches.get(batches.size() - 1).at());
-    return new BatchChart(time, value, levels, marks, rings);
+    return new DotChart(time, value, levels, marks, rings);
   }
 
   /** Whether a batch is beyond a limit. */

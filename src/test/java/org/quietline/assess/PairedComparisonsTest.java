@@ -4,17 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.quietline.assess.PairedAgreement.Point;
 import org.quietline.assess.PairedComparison.Kind;
+import org.quietline.assess.PairedComparison.Verdict;
 import org.quietline.bench.Method;
 import org.quietline.bench.Method.Allowance;
 import org.quietline.bench.Role;
 import org.quietline.stats.Coverage;
-import org.quietline.stats.compare.Equivalence.Verdict;
 
 class PairedComparisonsTest {
   private final TestBench made = new TestBench();
@@ -26,7 +28,12 @@ class PairedComparisonsTest {
 
   private PairedComparison lots(String margin, double... differences) {
     return PairedComparisons.compared(
-        method(margin), Kind.REAGENT_LOT, "L1", "L2", differences, 0.2);
+        method(margin), Kind.REAGENT_LOT, "L1", "L2", points(differences));
+  }
+
+  /** Samples about 0.2 with these differences. */
+  private static List<Point> points(double... differences) {
+    return Arrays.stream(differences).mapToObj(d -> new Point(0.2 + d, 0.2)).toList();
   }
 
   /** LOT-1 of the practitioner: 0.00133, 90 % interval −0.00218 to +0.00484. */
@@ -37,8 +44,7 @@ class PairedComparisonsTest {
     assertEquals(-0.00218, narrow.intervals().value().orElseThrow().of90().lower(), 5e-6);
     assertEquals(0.00484, narrow.intervals().value().orElseThrow().of90().upper(), 5e-6);
     assertEquals(Optional.of(Verdict.UNDECIDED), narrow.verdict().value());
-    assertEquals(
-        Optional.of(Verdict.EQUIVALENT), lots("0.005", 0.003, -0.001, 0.002).verdict().value());
+    assertEquals(Optional.of(Verdict.ALIKE), lots("0.005", 0.003, -0.001, 0.002).verdict().value());
     // t(0.95, n − 1)·0.0020817/√n must be at most 0.003 − 0.00133: 0.00171 for 6, 0.00153 for 7
     assertEquals(OptionalInt.of(7), narrow.needed());
   }
@@ -103,10 +109,10 @@ class PairedComparisonsTest {
         double[] differences =
             random.doubles(n).map(u -> 0.004 + 0.001 * random.nextGaussian()).toArray();
         claims +=
-            PairedComparisons.compared(method, Kind.PERSON, "A", "B", differences, 0.2)
+            PairedComparisons.compared(method, Kind.PERSON, "A", "B", points(differences))
                     .verdict()
                     .value()
-                    .equals(Optional.of(Verdict.EQUIVALENT))
+                    .equals(Optional.of(Verdict.ALIKE))
                 ? 1
                 : 0;
       }

@@ -72,6 +72,7 @@ final class TestBench {
 
   ReleaseSettings release = ReleaseSettings.DEFAULTS;
   final List<OutsideResult> outside = new ArrayList<>();
+  Optional<BigDecimal> assessment = Optional.empty();
 
   /** A laboratory's result, with its expanded uncertainty at a factor of 2 unless that is empty. */
   TestBench outside(String sample, String value, String expanded) {
@@ -86,6 +87,7 @@ final class TestBench {
             new BigDecimal(value),
             stated,
             stated.map(u -> new BigDecimal("2")),
+            assessment,
             Optional.empty(),
             new Origin("outside.csv", outside.size() + 2)));
     return this;

@@ -353,6 +353,7 @@ class BenchFolderTest {
                 new BigDecimal("0.221"),
                 Optional.of(new BigDecimal("0.010")),
                 Optional.of(new BigDecimal("2")),
+                Optional.empty(),
                 Optional.of("certificate 5"),
                 new Origin("outside.csv", 2))),
         intake.bench().outsideResults());

@@ -476,7 +476,7 @@ class SectionsTest {
     assertTrue(side(figure).contains("4 of 6 beyond (ringed): V-0, V-3, V-4, …."), side(figure));
     assertTrue(side(figure).contains("so at most 9000 a million beyond."));
     assertFalse(under(figure).contains("left out"));
-    BatchChart chart = assertInstanceOf(BatchChart.class, figure.chart());
+    DotChart chart = assertInstanceOf(DotChart.class, figure.chart());
     assertEquals(3, chart.levels().size());
     assertEquals(4, chart.rings().size());
   }

@@ -1,9 +1,9 @@
 package org.quietline.report.chart;
 
 import java.awt.Graphics2D;
-import org.quietline.report.BatchChart;
 import org.quietline.report.Chart;
 import org.quietline.report.ControlChart;
+import org.quietline.report.DotChart;
 import org.quietline.report.DriftChart;
 import org.quietline.report.Miniature;
 
@@ -24,8 +24,8 @@ public final class ChartPainter {
       ControlPicture.draw(control, g, width, height);
     } else if (chart instanceof DriftChart drift) {
       DriftPicture.draw(drift, g, width, height);
-    } else if (chart instanceof BatchChart batches) {
-      BatchPicture.draw(batches, g, width, height);
+    } else if (chart instanceof DotChart dots) {
+      DotPicture.draw(dots, g, width, height);
     } else if (chart instanceof Miniature miniature) {
       MiniaturePicture.draw(miniature, g, width, height);
     }

@@ -11,7 +11,6 @@ import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import org.quietline.report.BatchChart;
 import org.quietline.report.Chart;
 import org.quietline.report.Chart.Axis;
 import org.quietline.report.Chart.Level;
@@ -24,6 +23,7 @@ import org.quietline.report.ControlChart;
 import org.quietline.report.ControlChart.Ring;
 import org.quietline.report.ControlChart.Span;
 import org.quietline.report.ControlChart.Strip;
+import org.quietline.report.DotChart;
 import org.quietline.report.DriftChart;
 import org.quietline.report.DriftChart.Ends;
 import org.quietline.report.DriftChart.Slice;
@@ -195,7 +195,7 @@ class ChartPainterTest {
     Axis bareValue = new Axis(0, 10, List.of());
     assertTrue(
         count(drawn(new Miniature(bareTime, bareValue, LEVELS, marks, rings)), Colour.ACCENT) > 3);
-    assertTrue(count(drawn(new BatchChart(TIME, VALUE, LEVELS, marks, rings)), Colour.ACCENT) > 3);
+    assertTrue(count(drawn(new DotChart(TIME, VALUE, LEVELS, marks, rings)), Colour.ACCENT) > 3);
   }
 
   /** Relative luminance of sRGB, ITU-R BT.709 weights. */
