@@ -479,6 +479,69 @@ def conformance_student():
           {"rows": [r[5:] for r in rows]}, "")
 
 
+def censored_index():
+    """Index and share beyond an upper limit, by the profile of the score on which the limit lies."""
+    rng = np.random.default_rng(20261127)
+    cases = []
+    for n, below_share, limit, log in [(12, 0, 2.2, False), (24, .25, 2.5, False), (15, .4, 1.2, False),
+                                       (40, .1, 12.0, True), (20, .3, 3.0, True), (60, .2, 4.4, False)]:
+        x = np.sort(np.round(rng.normal(0, 1, n), 3))
+        work = 1.0 if log else 0.0
+        k = int(below_share * n)
+        bound = float(np.round((x[k - 1] + x[k]) / 2, 4)) if k else None
+        exact = x[k:]
+        if log:
+            exact = np.round(np.exp(.6 * exact + .2), 4)
+            bound = float(np.round(np.exp(.6 * bound + .2), 4)) if k else None
+        w = np.log(exact) if log else exact
+        b = None if bound is None else (np.log(bound) if log else bound)
+        u = np.log(limit) if log else limit
+
+        def ll(mu, s):
+            value = stats.norm.logpdf(w, mu, s).sum()
+            return value + (k * stats.norm.logcdf(b, mu, s) if k else 0.0)
+
+        def top(f, start):
+            fit = optimize.minimize(lambda q: -f(q), start, method="Nelder-Mead",
+                                    options={"xatol": 1e-13, "fatol": 1e-15, "maxiter": 20000})
+            return fit.x, -fit.fun
+        (mu, logs), height = top(lambda q: ll(q[0], np.exp(q[1])), [w.mean(), np.log(w.std())])
+        sigma = np.exp(logs)
+
+        def profile(z):
+            fit = optimize.minimize_scalar(lambda q: -ll(u - z * np.exp(q), np.exp(q)),
+                                           bounds=(logs - 4, logs + 4), method="bounded",
+                                           options={"xatol": 1e-13})
+            return -fit.fun
+
+        index = (u - mu) / (3 * sigma * np.sqrt(n / (n - 1)))
+        best = (u - mu) / sigma
+        t = 3 * index * np.sqrt(n)
+
+        def complete(z):
+            """Fall of the profile of n values of mean 0 and ML deviation 1 with the limit at best."""
+            fit = optimize.minimize_scalar(
+                lambda q: n * q + n * (1 + (best - z * np.exp(q)) ** 2) / (2 * np.exp(2 * q)),
+                bounds=(-4, 4), method="bounded", options={"xatol": 1e-13})
+            return fit.fun - n / 2
+
+        def distance(chance):
+            exact = optimize.brentq(lambda d: stats.nct.cdf(t, n - 1, d) - chance, -20, 60) / np.sqrt(n)
+            fall = complete(exact)
+            far = best - 8 if exact < best else best + 12
+            return optimize.brentq(lambda z: height - profile(z) - fall, *sorted((far, best)), xtol=1e-12)
+        cases.append({"shape": "LOGNORMAL" if log else "NORMAL", "exact": [float(v) for v in exact],
+                      "below": [bound] * k, "limit": limit, "index": float(index),
+                      "shareBeyond": float(stats.norm.sf(3 * index)),
+                      "lowerBound95": float(distance(.95) / 3),
+                      "beyondLower95": float(stats.norm.sf(distance(.025))), "beyondUpper95": float(stats.norm.sf(distance(.975)))})
+    write("censored-index", "Performance index of values of which some are only bounds",
+          "SciPy 1.17.1: maximum likelihood and the profile of (U - mu)/sigma",
+          "(U - mu)/(3 s sqrt(n/(n-1))); profile of the score fallen as far as that of n values without"
+          " bounds at the exact bound by nct", 1e-6,
+          {"seed": 20261127}, {"cases": cases}, "")
+
+
 def cohen():
     columns = [".10", ".15", ".20", ".25", ".30", ".40", ".50"]
     printed = {".05": [".11431", ".17935", ".25033", ".32793", ".4130", ".6101", ".8540"],
@@ -721,6 +784,7 @@ if __name__ == "__main__":
     scores()
     conformance()
     conformance_student()
+    censored_index()
     cohen()
     helsel()
     box_cox()

@@ -67,24 +67,32 @@ final class CapabilitySection {
   }
 
   private static Paragraph index(Capability capability) {
+    String of = capability.shape() == Capability.Shape.LOGNORMAL ? " of the logarithms " : " ";
     return Paragraph.small(
         capability
             .index()
             .value()
             .map(
                 i ->
-                    "Performance index "
+                    "Performance index"
+                        + of
                         + Numbers.fixed(i.ppk(), 2)
                         + ", with 95 % confidence at least "
                         + Numbers.fixed(i.lower95(), 2)
-                        + "; so at most "
-                        + perMillion(i.atMostBeyondPerMillion())
-                        + " a million beyond.")
+                        + ". To be expected beyond: "
+                        + share(i.expectedBeyondPerMillion() / 1e6)
+                        + " (95 % interval "
+                        + share(i.beyond95().lower())
+                        + " to "
+                        + share(i.beyond95().upper())
+                        + ").")
             .orElse("Performance index: cannot say, " + capability.index().why().orElse("") + "."));
   }
 
-  private static String perMillion(double expected) {
-    return expected < 1 ? "under 1" : Numbers.uncertainty(expected);
+  private static String share(double share) {
+    return share < 1e-6
+        ? "under 1 in a million"
+        : share < 1e-3 ? Numbers.figures(1e6 * share, 2) + " in a million" : Numbers.percent(share);
   }
 
   private String beyond(Capability capability) {
@@ -114,13 +122,28 @@ final class CapabilitySection {
                 + ".");
   }
 
+  private static String shape(Capability capability) {
+    if (capability.bounds() > 0) {
+      return Numbers.count(capability.bounds(), "result is", "results are")
+          + " only a bound and used as that, the shape taken as "
+          + capability.shape().key();
+    }
+    String chance = Numbers.percent(capability.normalChance().orElse(0));
+    return switch (capability.shape()) {
+      case NORMAL ->
+          capability.batches().size() < ENOUGH_FOR_SHAPE
+              ? "too few to judge the shape"
+              : "nothing speaks against a normal shape";
+      case LOGNORMAL ->
+          "the shape is not normal (chance "
+              + chance
+              + "), nothing speaks against normal logarithms";
+      case NEITHER -> "the shape is not normal (chance " + chance + ")";
+    };
+  }
+
   private String footnote(Capability capability) {
-    String shape =
-        capability.normal()
-            ? capability.batches().size() < ENOUGH_FOR_SHAPE
-                ? "too few to judge the shape"
-                : "nothing speaks against a normal shape"
-            : "the shape is not normal (chance " + Numbers.percent(capability.normalChance()) + ")";
+    String shape = shape(capability);
     String left =
         capability.leftOut() == 0
             ? ""

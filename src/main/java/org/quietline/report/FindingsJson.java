@@ -320,8 +320,9 @@ public final class FindingsJson {
     json.number("deviation", capability.deviation());
     json.number("beyond", capability.beyond());
     json.number("onlyABoundBeyond", capability.censoredBeyond());
-    json.text("shape", capability.normal() ? "normal" : "not-normal");
-    json.number("shapeChance", capability.normalChance());
+    json.number("usedAsBounds", capability.bounds());
+    json.text("shape", capability.shape().key());
+    json.numberOr("shapeChance", capability.normalChance(), "some results are only a bound");
     json.answer("ppk", capability.index().map(Capability.Index::ppk));
     json.answer("ppkLower95", capability.index().map(Capability.Index::lower95));
     json.answer(
@@ -329,6 +330,8 @@ public final class FindingsJson {
         capability.index().map(Capability.Index::expectedBeyondPerMillion));
     json.answer(
         "atMostBeyondPerMillion", capability.index().map(Capability.Index::atMostBeyondPerMillion));
+    json.answer("shareBeyondLower95", capability.index().map(i -> i.beyond95().lower()));
+    json.answer("shareBeyondUpper95", capability.index().map(i -> i.beyond95().upper()));
     json.answer("measurementShare", capability.measurementShare());
   }
 

@@ -1,13 +1,17 @@
 package org.quietline.assess;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.quietline.bench.Method.ProductLimits;
+import org.quietline.stats.capability.PerformanceIndex;
+import org.quietline.stats.sample.CensoredNormal;
+import org.quietline.stats.sample.CensoredSample;
+import org.quietline.stats.sample.Summary;
 
 /** Capability against CAP-1: 24 batches, mean 0.182, deviation 0.021, limit 0.240. */
 class ProcessCapabilityTest {
@@ -67,7 +71,10 @@ class ProcessCapabilityTest {
     assertEquals(0.92063, index.ppk(), 5e-5);
     assertEquals(0.66674, index.lower95(), 5e-5);
     assertEquals(2873.13, index.expectedBeyondPerMillion(), 0.01);
-    assertTrue(found.normal());
+    assertEquals(Capability.Shape.NORMAL, found.shape());
+    // norm.sf of the noncentralities over sqrt(24) at nct.cdf 0.975 and 0.025, SciPy 1.17.1
+    assertEquals(1.3453e-4, index.beyond95().lower(), 1e-7);
+    assertEquals(0.0309319, index.beyond95().upper(), 1e-6);
     assertEquals(0, found.beyond());
     assertEquals(24, found.batches().size());
   }
@@ -88,17 +95,36 @@ class ProcessCapabilityTest {
   }
 
   @Test
-  void a_skewed_shape_gets_no_index_and_a_reason() {
+  void a_skewed_shape_gets_the_index_of_its_logarithms() {
     String[] skewed = new String[30];
+    double[] logs = new double[30];
     for (int i = 0; i < 30; i++) {
-      skewed[i] = BigDecimal.valueOf(Math.exp(i / 5.0) / 2000).toPlainString();
+      BigDecimal value = BigDecimal.valueOf(Math.exp(i / 5.0) / 2000);
+      skewed[i] = value.toPlainString();
+      logs[i] = Math.log(value.doubleValue());
     }
     Capability found = capability(batches(skewed));
-    assertFalse(found.normal());
+    assertEquals(Capability.Shape.LOGNORMAL, found.shape());
+    Capability.Index index = found.index().value().orElseThrow();
+    PerformanceIndex expected = PerformanceIndex.upper(Summary.of(logs), Math.log(0.24));
+    assertEquals(expected.index(), index.ppk(), 1e-12);
+    assertEquals(expected.lowerBound(0.95), index.lower95(), 1e-12);
+    assertEquals(expected.shareBeyondInterval(0.95).upper(), index.beyond95().upper(), 1e-12);
+    assertTrue(index.beyond95().contains(index.expectedBeyondPerMillion() / 1e6));
+  }
+
+  @Test
+  void a_shape_of_two_heaps_gets_no_index_and_a_reason() {
+    String[] heaps = new String[40];
+    for (int i = 0; i < 40; i++) {
+      heaps[i] = (i % 2 == 0 ? "0.10" : "0.20") + (i * 3 % 10);
+    }
+    Capability found = capability(batches(heaps));
+    assertEquals(Capability.Shape.NEITHER, found.shape());
     assertEquals(
         Optional.of(
-            "the results are not shaped like a normal distribution, so the usual index would"
-                + " mislead; 0 of 30 are beyond the limit"),
+            "the results are shaped like neither a normal nor a lognormal distribution, so an"
+                + " index would mislead; 0 of 40 are beyond the limit"),
         found.index().why());
   }
 
@@ -122,10 +148,35 @@ class ProcessCapabilityTest {
   }
 
   @Test
-  void censored_batches_are_counted_and_left_out() {
+  void bounds_away_from_the_limit_are_used_as_bounds() {
     TestBench bench = batches(CAP_1);
-    bench.product(TestBench.START.plusDays(3), "B-99", "<0.05", "<0.05");
-    assertEquals(1, capability(bench).leftOut());
+    bench.product(TestBench.START.plusDays(3), "B-98", "<0.15", "<0.15");
+    bench.product(TestBench.START.plusDays(3), "B-99", "<0.15", "0.148");
+    bench.product(TestBench.START.plusDays(3), "B-97", "", "");
+    Capability found = capability(bench);
+    assertEquals(2, found.bounds());
+    assertEquals(1, found.leftOut());
+    CensoredSample sample =
+        CensoredSample.of(found.batches().stream().mapToDouble(Capability.Batch::value).toArray())
+            .withBelow(0.15, 0.149);
+    CensoredNormal fit =
+        assertInstanceOf(CensoredNormal.class, sample.fit(CensoredSample.Shape.NORMAL));
+    assertEquals(fit.mean(), found.mean(), 1e-12);
+    assertEquals(
+        (0.24 - fit.mean()) / (3 * fit.scale() * Math.sqrt(26 / 25.0)),
+        found.index().value().orElseThrow().ppk(),
+        1e-12);
+  }
+
+  @Test
+  void more_bounds_than_numbers_leave_no_index() {
+    TestBench bench = batches(CAP_1);
+    for (int i = 0; i < 25; i++) {
+      bench.product(TestBench.START.plusDays(3).plusHours(i), "L-" + i, "<0.15", "<0.15");
+    }
+    assertEquals(
+        Optional.of("25 results are only a bound, so the spread is not known"),
+        capability(bench).index().why());
   }
 
   @Test

@@ -107,7 +107,8 @@ class NewBenchTest {
         "recorded_at,signal,cause,action,exclude_result,use_row,decided_by,remark\n",
         files.get("actions.csv"));
     assertEquals(
-        "sample,method,laboratory,value,reported_on,expanded_uncertainty,coverage_factor,remark\n",
+        "sample,method,laboratory,value,reported_on,expanded_uncertainty,coverage_factor,"
+            + "assessment_deviation,remark\n",
         files.get("outside.csv"));
   }
 

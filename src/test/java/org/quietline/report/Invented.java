@@ -502,15 +502,16 @@ public final class Invented {
         batches,
         1,
         0,
+        0,
         OptionalDouble.empty(),
         OptionalDouble.of(0.240),
         0.186,
         0.021,
         beyond,
-        normal,
-        normal ? 0.4 : 0.002,
+        normal ? Capability.Shape.NORMAL : Capability.Shape.NEITHER,
+        OptionalDouble.of(normal ? 0.4 : 0.002),
         normal
-            ? Answer.of(new Capability.Index(0.857, 0.69, 5100.0, 9000))
+            ? Answer.of(new Capability.Index(0.857, 0.69, 5100.0, 9000, new Interval(6e-4, 0.021)))
             : Answer.cannotSay("the shape of the batches is not normal"),
         normal ? Answer.of(0.22) : Answer.cannotSay("needs the intermediate deviation"));
   }

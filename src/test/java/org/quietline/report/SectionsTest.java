@@ -40,6 +40,7 @@ import org.quietline.report.Block.Figure;
 import org.quietline.report.Block.Paragraph;
 import org.quietline.report.Block.Row;
 import org.quietline.report.Block.Table;
+import org.quietline.stats.Interval;
 import org.quietline.stats.control.ControlLimits;
 
 /** The sections of a method's page in their rarer states. */
@@ -453,14 +454,15 @@ class SectionsTest {
             batches,
             0,
             0,
+            0,
             OptionalDouble.of(0.15),
             OptionalDouble.of(0.22),
             0.205,
             0.0428,
             4,
-            true,
-            0.5,
-            Answer.of(new Capability.Index(0.12, 0.01, 0.4, 9000)),
+            Capability.Shape.NORMAL,
+            OptionalDouble.of(0.5),
+            Answer.of(new Capability.Index(0.12, 0.01, 400, 9000, new Interval(4e-5, 0.012))),
             Answer.of(0.004));
     Figure figure =
         figure(
@@ -474,7 +476,9 @@ class SectionsTest {
                     Answer.of(capability))));
     assertEquals("mm2/s, n = 6", figure.facts());
     assertTrue(side(figure).contains("4 of 6 beyond (ringed): V-0, V-3, V-4, …."), side(figure));
-    assertTrue(side(figure).contains("so at most 9000 a million beyond."));
+    assertTrue(
+        side(figure)
+            .contains("beyond: 400 in a million (95 % interval 40 in a million to 1.2 %)."));
     assertFalse(under(figure).contains("left out"));
     DotChart chart = assertInstanceOf(DotChart.class, figure.chart());
     assertEquals(3, chart.levels().size());

@@ -12,7 +12,7 @@ class ReferenceFolderTest {
   @Test
   void everyCaseIsThereAndNamesItsSource() {
     List<Path> files = Reference.files();
-    assertEquals(227, files.size());
+    assertEquals(228, files.size());
     for (Path file : files) {
       Reference reference = Reference.read(file);
       assertEquals(file.getFileName().toString(), reference.at("/id").asText() + ".json");
@@ -29,7 +29,7 @@ class ReferenceFolderTest {
             .map(Reference::read)
             .filter(r -> r.at("/provenance").asText().startsWith("computed by recompute"))
             .toList();
-    assertEquals(112, computed.size());
+    assertEquals(113, computed.size());
     for (Reference reference : computed) {
       assertFalse(reference.at("/expression").asText().isBlank(), reference.at("/id").asText());
       boolean simulated =

@@ -201,6 +201,27 @@ public final class CensoredNormal implements CensoredFit {
     return new Interval(outward(working.lower()), outward(working.upper()));
   }
 
+  /**
+   * How far the log-likelihood falls from its top where a value is held to lie so many deviations
+   * from the location, whatever the scale: the profile that intervals are read from.
+   *
+   * @param value the value, in the unit of the values; above zero for a lognormal population
+   * @param z how many deviations from the location it is held to lie
+   * @return the fall, zero or more but for rounding
+   * @throws IllegalArgumentException if the value or z is not finite, or the value not above zero
+   *     for a lognormal population
+   */
+  public double fall(double value, double z) {
+    Require.finite(z, "z");
+    Require.finite(value, "value");
+    double working = value;
+    if (shape == CensoredSample.Shape.LOGNORMAL) {
+      Require.positive(value, "value");
+      working = Math.log(value);
+    }
+    return height - likelihood.highestWithQuantile((working - centre) / unit, z, best.theta());
+  }
+
   private Interval workingQuantileInterval(double z, double level) {
     double least = height - allowedFall(level);
     double middle = (best.eta() + z) / best.theta();
