@@ -197,6 +197,7 @@ public record Review(
     List<OutsideDifference> outside = OutsideComparisons.differences(records);
     Budgets budgets = new Budgets(records, outside);
     Precision precision = MethodPrecision.ask(records, streams, budgets);
+    Answer<Capability> capability = ProcessCapability.ask(records, precision);
     List<OutOfDate> outOfDate = across.outOfDate(records.method().key());
     Slips slips = slipFinder.ask(records);
     FreeStreams free = FreeStreams.ask(records);
@@ -214,7 +215,7 @@ public record Review(
         streams,
         drift,
         precision,
-        ProcessCapability.ask(records, precision),
+        capability,
         outOfDate,
         DateCheck.coverage(records),
         slips,
@@ -224,6 +225,7 @@ public record Review(
             budgets.statements(),
             OutsideComparisons.scored(outside, budgets.statements()),
             PairedComparisons.ask(records, outside),
+            CostsOfDeciding.ask(records.bench().settings().release(), capability, budgets),
             releases.ask()));
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.function.Function;
 import org.quietline.assess.Answer;
 import org.quietline.assess.Batches;
+import org.quietline.assess.CostAdvice;
 import org.quietline.assess.OutsideDifference;
 import org.quietline.assess.OutsideScore;
 import org.quietline.assess.PairedAgreement;
@@ -85,6 +86,7 @@ final class BatchJson {
     json.array("uncertainty", batches.uncertainty(), this::uncertainty);
     json.array("outside", batches.outside(), this::outside);
     json.array("comparisons", batches.comparisons(), this::comparison);
+    json.array("costsOfDeciding", batches.costs(), this::costs);
     json.array("release", batches.releases(), this::release);
   }
 
@@ -173,6 +175,30 @@ final class BatchJson {
           json.number("interceptLower95", l.ofIntercept().lower());
           json.number("interceptUpper95", l.ofIntercept().upper());
         });
+  }
+
+  private void costs(Answer<CostAdvice> answer) throws IOException {
+    json.object(
+        "advice",
+        answer,
+        advice -> {
+          json.text("instrument", advice.instrument());
+          json.number("batches", advice.batches());
+          json.number("mean", advice.mean());
+          json.number("deviation", advice.deviation());
+          json.number("standardUncertainty", advice.uncertainty());
+          json.number("costOfBadRelease", advice.costs().badRelease().doubleValue());
+          json.number("costOfRework", advice.costs().rework().doubleValue());
+          json.array("options", advice.options(), this::option);
+        });
+  }
+
+  private void option(CostAdvice.Option option) throws IOException {
+    json.text("option", option.kind().key());
+    json.number("distance", option.distance());
+    json.number("badReleased", option.badReleased());
+    json.number("goodHeld", option.goodHeld());
+    json.number("cost", option.cost());
   }
 
   void release(Release release) throws IOException {

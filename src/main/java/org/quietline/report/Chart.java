@@ -6,7 +6,7 @@ import java.util.List;
  * A chart as data: plain numbers in the units of its axes, and labels that are finished texts. It
  * has no size and no fonts; {@link org.quietline.report.chart} gives it both.
  */
-public sealed interface Chart permits DotChart, ControlChart, DriftChart, Miniature {
+public sealed interface Chart permits ControlChart, CurveChart, DotChart, DriftChart, Miniature {
 
   /**
    * An axis.

@@ -39,6 +39,7 @@ final class MethodPage {
     blocks.addAll(AgreementSection.of(findings));
     blocks.addAll(FreeSection.of(findings));
     blocks.addAll(BatchSection.of(findings));
+    blocks.addAll(CostSection.of(findings));
     blocks.addAll(ComparisonSection.of(findings));
     blocks.addAll(CapabilitySection.of(findings));
     blocks.addAll(oneNote(DatesSection.of(findings, all.across()), SlipSection.of(findings)));

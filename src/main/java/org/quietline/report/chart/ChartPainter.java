@@ -3,6 +3,7 @@ package org.quietline.report.chart;
 import java.awt.Graphics2D;
 import org.quietline.report.Chart;
 import org.quietline.report.ControlChart;
+import org.quietline.report.CurveChart;
 import org.quietline.report.DotChart;
 import org.quietline.report.DriftChart;
 import org.quietline.report.Miniature;
@@ -26,6 +27,8 @@ public final class ChartPainter {
       DriftPicture.draw(drift, g, width, height);
     } else if (chart instanceof DotChart dots) {
       DotPicture.draw(dots, g, width, height);
+    } else if (chart instanceof CurveChart curve) {
+      CurvePicture.draw(curve, g, width, height);
     } else if (chart instanceof Miniature miniature) {
       MiniaturePicture.draw(miniature, g, width, height);
     }

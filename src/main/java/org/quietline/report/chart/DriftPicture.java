@@ -33,10 +33,7 @@ final class DriftPicture {
             new Rectangle2D.Double(left, 0, width - left - right, height),
             chart.days(),
             chart.deviation());
-    int rows = 1;
-    for (Places.Over over : Places.over(chart.uprights(), guess, width)) {
-      rows = Math.max(rows, over.row() + 1);
-    }
+    int rows = Places.rows(chart.uprights(), guess, width);
     Style.Room room = new Style.Room(rows * Words.LINE + Words.OVER, left, BOTTOM, right);
     XYPlot plot = Style.plot(chart.days(), chart.deviation(), room, layers);
     band(layers, chart.fan(), Slice::nearlyAll, Colour.FORECAST_NEARLY_ALL);

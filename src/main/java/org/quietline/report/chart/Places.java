@@ -78,6 +78,11 @@ final class Places {
     return places;
   }
 
+  /** How many rows those words take, at least one. */
+  static int rows(List<Upright> uprights, Frame frame, double width) {
+    return over(uprights, frame, width).stream().mapToInt(o -> o.row() + 1).max().orElse(1);
+  }
+
   private static Over at(Upright upright, int row, double share, Frame frame, double width) {
     double wide = Faces.width(upright.label(), Faces.REGULAR);
     double left = frame.px(upright.x()) - share * wide + (share == 0.5 ? 0 : (0.5 - share) * 6);
