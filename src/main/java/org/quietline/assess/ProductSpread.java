@@ -1,6 +1,7 @@
 package org.quietline.assess;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,6 +10,8 @@ import org.quietline.assess.Capability.Index;
 import org.quietline.assess.Capability.Shape;
 import org.quietline.stats.capability.CensoredIndex;
 import org.quietline.stats.capability.PerformanceIndex;
+import org.quietline.stats.compare.BinomialTail;
+import org.quietline.stats.distribution.Normal;
 import org.quietline.stats.sample.CensoredNormal;
 import org.quietline.stats.sample.CensoredSample;
 import org.quietline.stats.sample.NormalShape;
@@ -144,7 +147,10 @@ sealed interface ProductSpread {
    * @param censored the index of the population fitted to numbers and bounds
    */
   record Bounded(CensoredIndex censored) implements ProductSpread {
-    /** The fit to the likelier shape: lognormal only where it is twenty times as likely. */
+    /**
+     * The fit to the likelier shape: lognormal only where it is twenty times as likely. Nothing
+     * where no shape can be told, or so many results as low as the bounds do not belong to it.
+     */
     static Optional<Bounded> of(double[] values, List<Double> below, double upper) {
       CensoredSample sample =
           CensoredSample.of(values)
@@ -164,7 +170,17 @@ sealed interface ProductSpread {
           chosen = lognormal;
         }
       }
-      return Optional.of(new Bounded(new CensoredIndex(chosen, sample.n(), upper)));
+      return belong(chosen, below, sample.n())
+          ? Optional.of(new Bounded(new CensoredIndex(chosen, sample.n(), upper)))
+          : Optional.empty();
+    }
+
+    /** Whether so many values may lie below the highest bound, by the population fitted. */
+    private static boolean belong(CensoredNormal fit, List<Double> below, int n) {
+      double highest = Collections.max(below);
+      double working = fit.shape() == CensoredSample.Shape.NORMAL ? highest : Math.log(highest);
+      double share = Normal.below((working - fit.location()) / fit.scale());
+      return BinomialTail.atLeast(below.size(), n, share) >= CHANCE_THAT_TELLS;
     }
 
     @Override

@@ -149,7 +149,7 @@ final class CapabilitySection {
             ? ""
             : " "
                 + Numbers.count(capability.leftOut(), "result", "results")
-                + " left out: only a bound, or no number.";
+                + " left out: no number, or a bound that does not belong to the others' shape.";
     return "Mean "
         + numbers.fine(capability.mean())
         + ", deviation "

@@ -63,7 +63,7 @@ final class ComparisonSection {
     for (PairedComparison c : findings.batches().comparisons()) {
       rows.add(
           Row.of(
-              kind(c.kind()) + c.one() + " less " + c.other(),
+              ways(c),
               Integer.toString(c.pairs()),
               numbers.signed(c.mean()),
               c.intervals()
@@ -79,11 +79,11 @@ final class ComparisonSection {
     blocks.add(
         new Table(
             List.of(
-                Column.words("", 0.34),
+                Column.words("", 0.31),
                 Column.numbers("samples", 0.1),
                 Column.numbers("difference", 0.12),
-                Column.numbers("95 % interval", 0.19),
-                Column.words("within the allowable bias?", 0.25)),
+                Column.numbers("95 % interval", 0.24),
+                Column.words("within the allowable bias?", 0.23)),
             rows,
             true));
     blocks.add(
@@ -99,23 +99,25 @@ final class ComparisonSection {
   }
 
   private Figure figure(PairedComparison comparison, PairedAgreement agreement) {
-    String one = kind(comparison.kind()) + comparison.one();
-    String other = kind(comparison.kind()) + comparison.other();
     List<Paragraph> side = new ArrayList<>();
     side.add(
         Paragraph.small(
-                "About 95 of 100 such differences lie between " + range(agreement.limits()) + ".")
+                "About 95 of 100 such differences lie between "
+                    + numbers.signed(agreement.limits().lower())
+                    + " and "
+                    + numbers.signed(agreement.limits().upper())
+                    + ".")
             .in(Colour.INK));
     side.add(
         Paragraph.small(
-            "These limits are known with 95 % confidence to "
+            "With 95 % confidence the limits lie from "
                 + range(agreement.ofLower())
-                + " and "
+                + ", and from "
                 + range(agreement.ofUpper())
                 + "."));
     side.add(Paragraph.small(trend(agreement)));
     return new Figure(
-        one + " less " + other,
+        ways(comparison),
         findings.method().unit() + ", against the mean of both, n = " + agreement.points().size(),
         side,
         DifferencePictures.of(comparison, agreement, numbers),
@@ -185,6 +187,10 @@ final class ComparisonSection {
                         + range(l.ofIntercept())
                         + ")")
             .orElse("cannot say, " + line.why().orElse(""));
+  }
+
+  private static String ways(PairedComparison c) {
+    return kind(c.kind()) + c.one() + " less " + c.other();
   }
 
   private static String kind(PairedComparison.Kind kind) {

@@ -67,7 +67,10 @@ final class CostSection {
         switch (option.kind()) {
           case LIMIT -> "At the limit itself";
           case RULE -> "The rule keeps " + numbers.fine(option.distance());
-          case CHEAPEST -> "Cheapest at " + numbers.signed(option.distance());
+          case CHEAPEST ->
+              "Cheapest "
+                  + numbers.fine(Math.abs(option.distance()))
+                  + (option.distance() < 0 ? " beyond the limit" : " from it");
         };
     return which
         + ": of 1000 batches "

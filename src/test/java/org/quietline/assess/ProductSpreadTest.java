@@ -97,5 +97,7 @@ class ProductSpreadTest {
     assertTrue(
         index.orElseThrow().beyond95().contains(index.get().expectedBeyondPerMillion() / 1e6));
     assertFalse(other.isCut());
+    // one of 41 six deviations below the others: that is another population
+    assertTrue(ProductSpread.Bounded.of(plain, List.of(4.0), 13).isEmpty());
   }
 }
