@@ -279,9 +279,9 @@ final class CalibrationDrift {
             new FanDay(
                 day,
                 height.mean(),
-                height.interval(0.50),
-                height.interval(0.80),
-                height.interval(0.95),
+                height.sketched(0.50),
+                height.sketched(0.80),
+                height.sketched(0.95),
                 beyond(height)));
       }
       StudentMixture slope = m.slope();

@@ -189,7 +189,7 @@ public record Drift(
   }
 
   /**
-   * The line on one day.
+   * The line on one day, its intervals to about a thousandth of a deviation: for drawing.
    *
    * @param day days since the calibration
    * @param middle the line's value

@@ -33,6 +33,9 @@ public final class StudentMixture {
   /** Two secants end within so many deviations of one another. */
   private static final double SETTLED = 1e-13;
 
+  /** The same for drawing: the last step of a secant leaves about the square of its length. */
+  private static final double NEARLY = 0.02;
+
   /** A chance beyond which the table of the normal distribution has no digits left. */
   private static final double LEAST_CHANCE = 1e-16;
 
@@ -217,7 +220,7 @@ public final class StudentMixture {
     if (weights.length == 1) {
       return means[0] + exactReach(chance);
     }
-    double quick = bySecants(chance);
+    double quick = bySecants(chance, SETTLED);
     return Double.isNaN(quick) ? byBracket(chance) : quick;
   }
 
@@ -225,7 +228,7 @@ public final class StudentMixture {
    * By secants of the normal quantile of the chance, which is nearly a straight line of the value;
    * NaN where they do not settle.
    */
-  private double bySecants(double chance) {
+  private double bySecants(double chance, double settled) {
     double middle = mean();
     double variance = known * known;
     for (int k = 0; k < weights.length; k++) {
@@ -234,7 +237,7 @@ public final class StudentMixture {
     }
     double deviation = Math.sqrt(variance);
     double target = Normal.exceededWith(chance);
-    double before = middle;
+    double before = middle + deviation * target;
     double heightBefore = Normal.exceededWith(inside(above(before)));
     double now = before + deviation * (target - heightBefore);
     for (int i = 0; i < MOST_SECANTS; i++) {
@@ -246,7 +249,7 @@ public final class StudentMixture {
       if (!Double.isFinite(next)) {
         return Double.NaN;
       }
-      if (Math.abs(next - now) <= SETTLED * deviation) {
+      if (Math.abs(next - now) <= settled * deviation) {
         return next;
       }
       before = now;
@@ -294,5 +297,23 @@ public final class StudentMixture {
     Require.share(level, "level");
     double tail = (1 - level) / 2;
     return new Interval(exceededWith(1 - tail), exceededWith(tail));
+  }
+
+  /**
+   * The interval to about a thousandth of a deviation, in a third of the time: for drawing.
+   *
+   * @param level the share in it, between 0 and 1
+   * @return the interval
+   * @throws IllegalArgumentException if the level is not between 0 and 1
+   */
+  public Interval sketched(double level) {
+    Require.share(level, "level");
+    double tail = (1 - level) / 2;
+    return new Interval(sketchedEnd(1 - tail), sketchedEnd(tail));
+  }
+
+  private double sketchedEnd(double chance) {
+    double end = weights.length == 1 ? Double.NaN : bySecants(chance, NEARLY);
+    return Double.isNaN(end) ? exceededWith(chance) : end;
   }
 }

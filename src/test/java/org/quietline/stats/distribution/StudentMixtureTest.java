@@ -57,6 +57,11 @@ class StudentMixtureTest {
         assertEquals(chance, mixture.above(mixture.exceededWith(chance)), 1e-12);
       }
       assertTrue(width(mixture.interval(0.8)) < width(mixture.interval(0.95)));
+      for (double level : new double[] {0.5, 0.8, 0.95}) {
+        double near = 2e-3 * width(mixture.interval(0.68));
+        assertEquals(mixture.interval(level).upper(), mixture.sketched(level).upper(), near);
+        assertEquals(mixture.interval(level).lower(), mixture.sketched(level).lower(), near);
+      }
     }
   }
 
