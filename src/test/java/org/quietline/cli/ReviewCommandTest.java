@@ -62,6 +62,33 @@ class ReviewCommandTest {
     }
   }
 
+  /** What rests on precision and bias, each figure recomputed from the others. */
+  private static void batches(JsonNode method) {
+    double own = method.at("/uncertainty/0/standardUncertainty").doubleValue();
+    JsonNode outside = method.at("/outside/0");
+    double stated = outside.at("/standardUncertainty").doubleValue();
+    double difference = outside.at("/own").doubleValue() - outside.at("/outside").doubleValue();
+    assertEquals(difference / Math.hypot(own, stated), outside.at("/zeta").doubleValue(), 1e-12);
+    assertEquals(outside.at("/zeta").doubleValue() / 2, outside.at("/en").doubleValue(), 1e-15);
+    assertTrue(outside.at("/z").isNull());
+    assertEquals("outside.csv gives no assessment_deviation", outside.at("/zNote").textValue());
+    JsonNode comparison = method.at("/comparisons/0");
+    assertEquals("alike", comparison.at("/verdict").textValue());
+    assertTrue(comparison.at("/deming").isNull());
+    assertEquals("needs 6 samples, has 4", comparison.at("/demingNote").textValue());
+    assertEquals(0, method.at("/costsOfDeciding").size());
+    JsonNode capability = method.at("/capability");
+    double expected = capability.at("/expectedBeyondPerMillion").doubleValue() / 1e6;
+    assertTrue(capability.at("/shareBeyondLower95").doubleValue() < expected);
+    assertTrue(capability.at("/shareBeyondUpper95").doubleValue() > expected);
+    assertEquals("normal", capability.at("/shape").textValue());
+    for (JsonNode release : method.at("/release")) {
+      if (release.at("/sample").textValue().equals("B-1159")) {
+        assertEquals("too-close-to-call", release.at("/decision").textValue());
+      }
+    }
+  }
+
   private JsonNode findings() throws IOException {
     return new ObjectMapper().readTree(folder.resolve("out/findings.json").toFile());
   }
@@ -126,6 +153,7 @@ class ReviewCommandTest {
     assertEquals(15, drift.get("windows").asInt());
     assertEquals("recalibrate-now", drift.get("decision").asText());
     assertEquals(0.24, glycerin.at("/capability/limit").asDouble(), 0.0);
+    batches(glycerin);
     JsonNode young = root.at("/methods/2");
     assertTrue(young.get("capability").isNull());
     assertEquals("needs 10 product results, has 8", young.get("capabilityNote").asText());

@@ -26,9 +26,6 @@ import org.quietline.assess.PairedComparison.Kind;
 import org.quietline.assess.PairedComparison.Verdict;
 import org.quietline.bench.ReleaseSettings.Costs;
 import org.quietline.report.Block.Figure;
-import org.quietline.report.Block.Heading;
-import org.quietline.report.Block.Paragraph;
-import org.quietline.report.Block.Table;
 import org.quietline.stats.Interval;
 
 /** Comparisons with others and costs of deciding, as the review prints them. */
@@ -93,23 +90,6 @@ class ComparisonSectionTest {
         OptionalDouble.of(0.4));
   }
 
-  private static String text(List<Block> blocks) {
-    StringBuilder text = new StringBuilder();
-    for (Block block : blocks) {
-      if (block instanceof Paragraph paragraph) {
-        text.append(paragraph.text()).append('\n');
-      } else if (block instanceof Table table) {
-        table.rows().forEach(r -> text.append(String.join(" | ", r.cells())).append('\n'));
-      } else if (block instanceof Heading heading) {
-        text.append(heading.question()).append('\n');
-      } else if (block instanceof Figure figure) {
-        figure.side().forEach(p -> text.append(p.text()).append('\n'));
-        figure.under().forEach(c -> text.append(c.text()).append('\n'));
-      }
-    }
-    return text.toString();
-  }
-
   private static void holds(String text, String part) {
     assertTrue(text.contains(part), () -> part + " is not in:\n" + text);
   }
@@ -118,7 +98,7 @@ class ComparisonSectionTest {
   void anUndecidedComparisonSaysHowManyMoreSamplesItNeeds() {
     Answer<PairedAgreement> few = Answer.cannotSay("needs 6 samples, has 4");
     String text =
-        text(
+        BlockText.of(
             ComparisonSection.of(
                 with(List.of(), List.of(comparison(Verdict.UNDECIDED, OptionalInt.of(9), few)))));
     holds(
@@ -126,7 +106,7 @@ class ComparisonSectionTest {
         "lot L7 less L8 | 4 | +0.0012 | −0.0020 to +0.0044 | cannot say yet: needs about 5 more");
     holds(text, "two one-sided tests");
     String alike =
-        text(
+        BlockText.of(
             ComparisonSection.of(
                 with(List.of(), List.of(comparison(Verdict.ALIKE, OptionalInt.of(3), few)))));
     holds(alike, "−0.0020 to +0.0044 | alike");
@@ -145,7 +125,7 @@ class ComparisonSectionTest {
     assertEquals(12, chart.marks().size());
     assertTrue(chart.marks().stream().allMatch(m -> chart.up().holds(m.y())));
     assertTrue(chart.levels().stream().allMatch(l -> chart.up().holds(l.at())));
-    String text = text(blocks);
+    String text = BlockText.of(blocks);
     holds(text, "About 95 of 100 such differences lie between −0.0031 and +0.0139.");
     holds(text, "Nothing shows that it depends on the level; it may change by −3 % to +8 %");
     holds(text, "slope 1.025 (0.974 to 1.074), intercept +0.0003 (−0.0090 to +0.0104)");
@@ -153,7 +133,7 @@ class ComparisonSectionTest {
     holds(text, "30 samples over all levels are advised");
     Answer<PairedAgreement> steep = Answer.of(agreement(new Interval(0.02, 0.08)));
     holds(
-        text(
+        BlockText.of(
             ComparisonSection.of(
                 with(List.of(), List.of(comparison(Verdict.ALIKE, OptionalInt.of(3), steep))))),
         "It depends on the level: it changes by +2 % to +8 %");
@@ -175,7 +155,7 @@ class ComparisonSectionTest {
                 Answer.cannotSay("stated"),
                 Answer.of(new OutsideScore.Round(-2.1, false))));
     String text =
-        text(
+        BlockText.of(
             ComparisonSection.of(
                 with(
                     scores,
@@ -226,7 +206,7 @@ class ComparisonSectionTest {
                 new CostAdvice.Point(0, 5),
                 new CostAdvice.Point(0.02, 13)));
     String text =
-        text(
+        BlockText.of(
             CostSection.of(
                 with(
                     new Batches(

@@ -23,6 +23,7 @@ import org.quietline.report.ControlChart;
 import org.quietline.report.ControlChart.Ring;
 import org.quietline.report.ControlChart.Span;
 import org.quietline.report.ControlChart.Strip;
+import org.quietline.report.CurveChart;
 import org.quietline.report.DotChart;
 import org.quietline.report.DriftChart;
 import org.quietline.report.DriftChart.Ends;
@@ -196,6 +197,19 @@ class ChartPainterTest {
     assertTrue(
         count(drawn(new Miniature(bareTime, bareValue, LEVELS, marks, rings)), Colour.ACCENT) > 3);
     assertTrue(count(drawn(new DotChart(TIME, VALUE, LEVELS, marks, rings)), Colour.ACCENT) > 3);
+  }
+
+  @Test
+  void aCurveIsDrawnWithItsNamedPlaces() {
+    List<Spot> curve = List.of(new Spot(0, 9), new Spot(50, 1), new Spot(100, 6));
+    BufferedImage image =
+        drawn(
+            new CurveChart(
+                TIME, VALUE, curve, List.of(new Upright(40, "the rule", Colour.ACCENT, true))));
+    BufferedImage bare = drawn(new CurveChart(TIME, VALUE, List.of(), List.of()));
+    assertTrue(count(image, Colour.INK) > count(bare, Colour.INK) + 300);
+    assertTrue(count(image, Colour.ACCENT) > 50);
+    assertEquals(0, count(bare, Colour.ACCENT));
   }
 
   /** Relative luminance of sRGB, ITU-R BT.709 weights. */
