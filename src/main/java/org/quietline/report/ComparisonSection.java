@@ -140,7 +140,9 @@ final class ComparisonSection {
         ? "Nothing shows that it depends on the level; it may change by "
             + range
             + " of what the level changes."
-        : "It depends on the level: it changes by " + range + " of what the level changes.";
+        : "It depends on the level, or the two scatter differently: it changes by "
+            + range
+            + " of what the level changes.";
   }
 
   private static String percent(double share) {

@@ -119,11 +119,39 @@ final class HowToRead {
                 + " line. The last safe day is the latest to which the chance of being beyond the"
                 + " allowance is at most 5 %, unless set otherwise. Gelman (2006); Box and Tiao (1973)."),
         Row.of(
+            "where scatter comes from",
+            "All readings of a control as mean + calibration + result + reading, each normal with its"
+                + " own deviation, by restricted maximum likelihood; intervals by generalised pivots."
+                + " ISO 5725-3; Searle, Casella and McCulloch (1992)."),
+        Row.of(
+            "uncertainty",
+            "Root of the sum of squares of the parts named: scatter of a result, what product readings"
+                + " scatter more, and the bias: the mean less the assigned value, its standard error"
+                + " and that value's uncertainty, or the root mean square of differences from outside"
+                + " and what outside laboratories state, whichever is more. Degrees of freedom by Welch"
+                + " and Satterthwaite. Nordtest TR 537; JCGM 100."),
+        Row.of(
+            "conforms, guard band",
+            "Chance P(T < (limit − value)/u), T Student's t of those degrees of freedom; guard band t·u"
+                + " at the chance asked for. Calibrations behind a value are counted once for all its"
+                + " results. JCGM 106:2012."),
+        Row.of(
+            "others find the same",
+            "Mean difference ± t·s/√n; alike by two one-sided tests at 5 % (Schuirmann 1987). Limits"
+                + " mean ± 1.96·s with exact intervals (Bland and Altman). E-n = difference/√(U² + U²),"
+                + " zeta twice that; z by the deviation that a round states, z′ where the assigned"
+                + " value's uncertainty is above 0.3 of it. ISO 13528."),
+        Row.of(
+            "costs",
+            "Chances of releasing a bad batch and of holding a good one, true values normal as batches"
+                + " show them less the scatter of a result, times their costs. JCGM 106:2012, 9.5."),
+        Row.of(
             "performance index",
-            "Ppk = distance from the mean to the nearer limit / 3s; its one-sided 95 % lower bound L"
-                + " from the noncentral t distribution; at most 10⁶·Φ(−3L) a million beyond. Not"
-                + " given where the Anderson–Darling test speaks against a normal shape at 1 %. ISO"
-                + " 22514-2."),
+            "Ppk = distance from the mean to the nearer limit / 3s; its one-sided 95 % lower bound and"
+                + " the interval of the share beyond, Φ(−3·index), from the noncentral t distribution."
+                + " Of logarithms where the Anderson–Darling test speaks against a normal shape at 1 %"
+                + " and not against theirs. Not given where neighbours are too alike (von Neumann, 1 %)"
+                + " or results stop at the limit (a cut 20 times as likely). ISO 22514-2."),
         Row.of(
             "over days",
             "Deviation of all control results that count about the mean of their stream, pooled;"
@@ -131,8 +159,8 @@ final class HowToRead {
         Row.of(
             "bounds",
             "A reading below or above a bound is no number: its result is left out of means, limits,"
-                + " pairs, slopes and indices and counted there, and it is a signal or beyond a"
-                + " limit only where the bound itself is."),
+                + " pairs and slopes and counted there, and it is a signal or beyond a limit only"
+                + " where the bound itself is. In the index it counts as a bound by its likelihood."),
         Row.of(
             "slips",
             "On logarithms, against the other reading, retests, the related method, the control's or"

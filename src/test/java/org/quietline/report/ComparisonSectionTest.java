@@ -136,7 +136,7 @@ class ComparisonSectionTest {
         BlockText.of(
             ComparisonSection.of(
                 with(List.of(), List.of(comparison(Verdict.ALIKE, OptionalInt.of(3), steep))))),
-        "It depends on the level: it changes by +2 % to +8 %");
+        "It depends on the level, or the two scatter differently: it changes by +2 % to +8 %");
   }
 
   @Test
