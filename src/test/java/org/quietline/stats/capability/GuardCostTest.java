@@ -8,6 +8,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.quietline.stats.Evidence;
 import org.quietline.stats.Simulation;
 import org.quietline.stats.capability.Conformance.Population;
 import org.quietline.stats.distribution.Normal;
@@ -42,6 +43,13 @@ class GuardCostTest {
     double edge = (0.240 - z * Math.sqrt(w) * u - (1 - w) * 0.182) / w;
     GuardCost cost = new GuardCost(LIMIT, PROCESS, bad, rework);
     assertEquals(0.240 - edge, cost.cheapest(), 2e-3 * u);
+    Evidence.own(
+        GuardCost.class,
+        "cheapest guard band, costs " + bad + " and " + rework,
+        "even chance given result and process, by hand",
+        1 + (0.240 - edge) / u,
+        1 + cost.cheapest() / u,
+        2e-3);
   }
 
   @Test
