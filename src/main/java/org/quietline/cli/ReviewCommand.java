@@ -4,8 +4,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.quietline.assess.Findings;
 import org.quietline.assess.Period;
@@ -13,10 +17,13 @@ import org.quietline.assess.Review;
 import org.quietline.assess.StillNeeded;
 import org.quietline.bench.Accounting;
 import org.quietline.bench.Bench;
+import org.quietline.bench.SignalId;
 import org.quietline.intake.Intake;
 import org.quietline.report.Document;
 import org.quietline.report.FindingsJson;
 import org.quietline.report.MonthlyReview;
+import org.quietline.report.Notice;
+import org.quietline.report.Notices;
 import org.quietline.report.ScreenLines;
 import org.quietline.report.ToSettle;
 import org.quietline.report.pdf.Paper;
@@ -189,13 +196,37 @@ final class ReviewCommand implements Callable<Integer> {
     Path pages = out.resolve("review-" + nameOf(findings.period()) + ".pdf");
     Path json = out.resolve("findings.json");
     Path toSettle = out.resolve("to-settle-" + nameOf(findings.period()) + ".csv");
-    new OutputFiles()
-        .add(pages, stream -> PdfReport.write(document, paper, stream))
-        .add(json, stream -> FindingsJson.write(findings, stream))
-        .add(toSettle, stream -> ToSettle.write(findings, stream))
-        .write();
+    OutputFiles files =
+        new OutputFiles()
+            .add(pages, stream -> PdfReport.write(document, paper, stream))
+            .add(json, stream -> FindingsJson.write(findings, stream))
+            .add(toSettle, stream -> ToSettle.write(findings, stream));
+    List<Path> written = new ArrayList<>(List.of(pages));
+    for (Notice notice : Notices.of(findings, Version.number())) {
+      Path file = out.resolve(nameOf(notice.story()) + ".pdf");
+      files.add(file, stream -> PdfReport.write(notice.document(), paper, stream));
+      written.add(file);
+    }
+    files.write();
+    written.add(json);
     ScreenLines.of(findings).forEach(terminal.out()::println);
-    terminal.out().println("Written: " + pages + ", " + json + " and " + toSettle);
+    terminal
+        .out()
+        .println(
+            "Written: "
+                + written.stream().map(Path::toString).collect(Collectors.joining(", "))
+                + " and "
+                + toSettle);
+  }
+
+  private static String nameOf(SignalId story) {
+    return Opened.fileName(
+        String.join(
+            "-",
+            "notice",
+            story.method(),
+            story.instrument(),
+            story.at().format(DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmm"))));
   }
 
   private static String nameOf(Period period) {

@@ -52,16 +52,18 @@ final class StorySection {
     blocks.add(Paragraph.body(words.seen(story)));
     blocks.add(Paragraph.body(words.hints(story)));
     words.check(story).ifPresent(check -> blocks.add(Paragraph.body(check)));
-    story.lookBack().ifPresent(this::lookBack);
+    story.lookBack().ifPresent(back -> blocks.addAll(doubted(words, numbers, back)));
   }
 
-  private void lookBack(LookBack back) {
+  /** What a story puts in doubt. */
+  static List<Block> doubted(StoryWords words, Numbers numbers, LookBack back) {
+    List<Block> blocks = new ArrayList<>();
     blocks.add(Paragraph.body(words.lookBack(back)));
     if (back.results().isEmpty()) {
-      return;
+      return blocks;
     }
     List<Row> rows = new ArrayList<>();
-    back.results().stream().limit(MOST_RESULTS).forEach(d -> rows.add(row(d)));
+    back.results().stream().limit(MOST_RESULTS).forEach(d -> rows.add(row(d, numbers)));
     blocks.add(
         new Table(
             List.of(
@@ -78,9 +80,10 @@ final class StorySection {
           Paragraph.small(
               "And " + Numbers.count(more, "more result", "more results") + " in findings.json."));
     }
+    return blocks;
   }
 
-  private Row row(Doubted d) {
+  private static Row row(Doubted d, Numbers numbers) {
     String value = d.value().isPresent() ? numbers.result(d.value().getAsDouble()) : "only a bound";
     String corrected =
         d.corrected()

@@ -103,7 +103,12 @@ class ReviewCommandTest {
   void the_main_job_writes_pages_and_findings_and_says_one_thing_a_method() throws IOException {
     assertEquals(3, review(tidewick()));
     assertEquals(
-        List.of("findings.json", "review-2026-10.pdf", "to-settle-2026-10.csv"), written());
+        List.of(
+            "findings.json",
+            "notice-total-glycerin-PM-1-2026-10-23-0744.pdf",
+            "review-2026-10.pdf",
+            "to-settle-2026-10.csv"),
+        written());
     assertScreen(
         "Tidewick Oil & Fuel, bench 1 (invented), October 2026, as of 30 October 2026",
         "521 rows: 514 taken in, 4 met before, 3 set aside",

@@ -3,6 +3,7 @@ package org.quietline.report;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.quietline.report.Block.Caption;
+import org.quietline.report.Block.Checklist;
 import org.quietline.report.Block.Figure;
 import org.quietline.report.Block.Heading;
 import org.quietline.report.Block.Paragraph;
@@ -33,6 +34,9 @@ final class BlockText {
       return table.rows().stream()
           .map(r -> String.join(" | ", r.cells()))
           .collect(Collectors.joining("\n"));
+    }
+    if (block instanceof Checklist checklist) {
+      return checklist.steps().stream().map(Block.Step::what).collect(Collectors.joining("\n"));
     }
     if (block instanceof Figure figure) {
       return figure.title()
