@@ -41,10 +41,18 @@ final class DriftPoints {
   private final List<WindowPoint> used;
 
   private DriftPoints(List<Calibration> calibrations, List<WindowPoint> all, OptionalDouble limit) {
+    this(calibrations, all, limit, Optional.empty());
+  }
+
+  private DriftPoints(
+      List<Calibration> calibrations,
+      List<WindowPoint> all,
+      OptionalDouble limit,
+      Optional<WindowPoint> chosen) {
     this.calibrations = calibrations;
     this.all = all;
     this.limit = limit;
-    this.speaker = speaker();
+    this.speaker = chosen.or(this::speaker);
     this.lot =
         current().stream().map(WindowPoint::lot).flatMap(Optional::stream).reduce((a, b) -> b);
     this.used = all.stream().filter(this::isUsed).toList();
@@ -92,10 +100,13 @@ final class DriftPoints {
     return Duration.between(from, to).toMinutes() / 1440.0;
   }
 
-  /** The same without some results, as if they had never been taken. */
+  /**
+   * The same without some results, as if they had never been taken; but the line speaks of the
+   * material that it spoke of with them.
+   */
   DriftPoints without(List<WindowPoint> hidden) {
     return new DriftPoints(
-        calibrations, all.stream().filter(p -> !hidden.contains(p)).toList(), limit);
+        calibrations, all.stream().filter(p -> !hidden.contains(p)).toList(), limit, speaker);
   }
 
   /** The same as it stood when an earlier window was the one in use. */

@@ -35,7 +35,8 @@ final class SettlingTests {
     if (left < 1) {
       return Answer.cannotSay("no day is left before expiry");
     }
-    for (int n = 1; n <= Math.min(MOST, left); n++) {
+    int most = Math.min(MOST, left);
+    for (int n = 1; n <= most; n++) {
       List<Long> days = spread(n, left);
       Question then = after(days);
       CalibrationDecision decision = CalibrationDecision.of(then);
@@ -44,7 +45,11 @@ final class SettlingTests {
       }
     }
     return Answer.cannotSay(
-        "not even " + Math.min(MOST, left) + " further control results would settle it");
+        "not even "
+            + most
+            + " further control result"
+            + (most == 1 ? "" : "s")
+            + " would settle it");
   }
 
   /** The last day on which a result still leaves a fifth of the validity to act in. */
